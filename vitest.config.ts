@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config';
+
+if (Number(process.versions.node.split('.')[0]) < 22)
+  throw new Error(`Node ${process.versions.node} is too old: start the tests with "npm test".`);
+
+export default defineConfig({
+  test: {
+    reporters: ['default', './tests/plain-line.ts'],
+    projects: [
+      {
+        test: {
+          name: 'unit',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**'],
+          pool: 'threads',
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
