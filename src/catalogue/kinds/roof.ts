@@ -1,0 +1,85 @@
+import type { Kind } from '../kind.ts';
+
+export const ROOF = [
+  {
+    key: 'roof-fluid',
+    name: 'Roof hydraulic fluid',
+    system: 'roof',
+    applies: ['roof-hydraulic'],
+    clock: 'filled',
+    interval: { lookFrom: 24, lookEvery: 12, replaceBy: 60, sources: ['memory'] },
+    severity: 'nuisance',
+    agesBy: ['time', 'moisture'],
+    findDate: 'Use the tag on the reservoir or the invoice; hang a tag with date and fluid type if there is none.',
+    tests: [
+      {
+        name: 'Level and look',
+        how: 'Roof in the position the handbook names, usually down, read the level and the color at the reservoir.',
+        good: 'at the mark and clear',
+        act: 'below the mark, or milky',
+        sources: ['factory-service-text-2'],
+      },
+      {
+        name: 'Supply at the motor',
+        unit: 'V',
+        how: 'Outdoors, engine running, meter at the pump motor’s connector while a helper works the switch.',
+        good: 'above 12.6',
+        act: '12.6 or less',
+        sources: ['factory-service-text-2'],
+      },
+    ],
+    ignored: 'The roof slows down, the pump runs dry and fails, and water in still fluid rusts the rams.',
+    varies:
+      'Older systems use brake fluid, which strips paint where it leaks; later ones use oil, and the two never mix.',
+    cautions: ['brake-fluid', 'electrical', 'carbon-monoxide'],
+  },
+  {
+    key: 'roof-rams',
+    name: 'Roof rams, hoses and seals',
+    system: 'roof',
+    applies: ['roof-hydraulic'],
+    clock: 'fitted',
+    interval: { lookFrom: 36, lookEvery: 12, replaceBy: 144, sources: ['memory'] },
+    severity: 'nuisance',
+    agesBy: ['time', 'heat', 'moisture'],
+    findDate: 'Look for the rebuilder’s tag on the ram, otherwise use the invoice or the year the car was built.',
+    tests: [
+      {
+        name: 'Ram rod',
+        how: 'Work the roof three times, keep hands clear of the linkage, then wipe a finger along each rod and hose end.',
+        good: 'a light film of fluid',
+        watch: 'a run of fluid',
+        act: 'drips on seat or trim',
+        sources: ['factory-service-text-2', 'roof-hydraulics-rebuilder'],
+      },
+    ],
+    ignored: 'Fluid ruins trim and carpet, and the roof stops half open in the rain.',
+    varies: 'Rams in cars parked hot fail sooner, and still, wet fluid rusts the rods where the seals run.',
+    cautions: ['linkage', 'brake-fluid'],
+  },
+  {
+    key: 'soft-top',
+    name: 'Soft top: fabric, stitching, plastic window',
+    system: 'roof',
+    applies: ['roof-fabric'],
+    clock: 'fitted',
+    interval: { lookFrom: 36, lookEvery: 12, replaceBy: 144, sources: ['memory', 'garage-blog-and-owners'] },
+    severity: 'nuisance',
+    agesBy: ['sunlight and ozone', 'folding', 'mold'],
+    findDate: 'Look for a label sewn into the hem, otherwise use the trimmer’s invoice.',
+    tests: [
+      {
+        name: 'Fold',
+        how: 'Only above 15 °C, lower the top halfway and watch folds, seams and window.',
+        good: 'supple',
+        watch: 'stiff',
+        act: 'cracks, open stitches, or too shrunk to latch',
+        sources: ['memory'],
+      },
+    ],
+    ignored: 'It leaks onto seats and floor, and a top that has shrunk cannot be latched again.',
+    varies:
+      'Store it up, dry and latched loosely: vinyl shrinks when kept folded, and a plastic window cracks if folded cold.',
+    cautions: [],
+  },
+] as const satisfies readonly Kind[];
