@@ -1,0 +1,171 @@
+/** One part, its claims and a day become a finding: its standing, the range of its age, and the days that change it. */
+import type { Clock } from '../catalogue/clock.ts';
+import type { Kind } from '../catalogue/kind.ts';
+import { addDays, type CivilDate } from '../dates/civil.ts';
+import { limitOn } from '../dates/limit.ts';
+import type { CarFacts, Claim, PartFacts } from './facts.ts';
+import type { Ruling } from './ruling.ts';
+import { type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
+import { graver, type Standing } from './standing.ts';
+
+/** The day a standing begins if the part is as old as it can be (`worst`) or as young (`best`); null: not known. */
+export interface Turn {
+  worst: CivilDate | null;
+  best: CivilDate | null;
+}
+
+export interface Distance {
+  km: number;
+  standing: Standing;
+  /** Day of the reading that told it. */
+  readOn: CivilDate;
+}
+
+export interface Finding {
+  part: PartFacts;
+  kind: Kind;
+  ruling: Ruling;
+  on: CivilDate;
+  standing: Standing;
+  /** First day of this standing, as far as the facts tell; null while unproven or in date. */
+  began: CivilDate | null;
+  /** The clock that was read, and its range; null where no date is known at all. */
+  clock: Clock;
+  since: Since | null;
+  lastLook: Since | null;
+  /** Last valid day stated on the part itself: it rules over every interval. */
+  label: CivilDate | null;
+  look: Turn | null;
+  due: Turn | null;
+  past: Turn | null;
+  distance: Distance | null;
+}
+
+/** Share of a distance limit from which the part is `due`; from memory. */
+const DUE_AT = 0.9;
+
+export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Ruling, on: CivilDate): Finding => {
+  const cautious = kind.severity === 'safety';
+  const printed = sinceOnce(part.claims, 'printed', car.built, cautious);
+  const clock = clockOf(part.claims, kind, printed !== null);
+  const since = clock === 'printed' ? printed : sinceOf(part.claims, clock, car.built, cautious);
+  const lastLook = clock === 'serviced' ? null : sinceLast(part.claims, 'serviced', car.built);
+  const label = printed?.to ?? null;
+  const turns = label ? turnsOfLabel(label, ruling, lastLook) : turnsOfAge(since, ruling, lastLook);
+  const byAge =
+    label || since ? standingByAge(turns, since, on, cautious) : ({ standing: 'unproven', began: null } as const);
+  const distance = distanceOf(part.claims, clock, car, ruling, on);
+  const byDistance = distance?.standing ?? 'in date';
+  const standing = graver(byAge.standing, byDistance);
+  return {
+    part,
+    kind,
+    ruling,
+    on,
+    standing,
+    began: standing === byAge.standing ? byAge.began : (distance?.readOn ?? null),
+    clock,
+    since,
+    lastLook,
+    label,
+    ...turns,
+    distance,
+  };
+};
+
+/** The kind's own clock; without a date on it, the one that stands in for it. */
+const clockOf = (claims: readonly Claim[], { clock, fallback }: Kind, labeled: boolean): Clock => {
+  const own = clock === 'printed' && !labeled ? 'made' : clock;
+  return fallback && !hasDate(claims, own) && hasDate(claims, fallback) ? fallback : own;
+};
+
+const hasDate = (claims: readonly Claim[], clock: Clock): boolean =>
+  claims.some((claim) => claim.clock === clock && (claim.said === 'date' || claim.said === 'original'));
+
+type Turns = Pick<Finding, 'look' | 'due' | 'past'>;
+
+const turnsOfAge = (since: Since | null, ruling: Ruling, lastLook: Since | null): Turns => {
+  if (since === null) return { look: null, due: null, past: null };
+  const { lookFrom, replaceBy, lead } = ruling;
+  const { from, to } = since;
+  const looked =
+    lookFrom === null ? null : later({ worst: at(from, lookFrom), best: at(to, lookFrom) }, lastLook, ruling);
+  if (replaceBy === null) return { look: looked, due: null, past: null };
+  const limit = { worst: at(from, replaceBy), best: at(to, replaceBy) };
+  return {
+    look: looked,
+    due: { worst: at(limit.worst, -lead), best: at(limit.best, -lead) },
+    // The limit's own day is still "due"; past is the day after.
+    past: { worst: limit.worst && addDays(limit.worst, 1), best: limit.best && addDays(limit.best, 1) },
+  };
+};
+
+/** A label's last valid day takes the place of the replace-by day; its look comes as long before as the ruling's would. */
+const turnsOfLabel = (label: CivilDate, ruling: Ruling, lastLook: Since | null): Turns => {
+  const { lookFrom, replaceBy, lead } = ruling;
+  const look = lookFrom === null || replaceBy === null ? null : limitOn(label, lookFrom - replaceBy);
+  const due = limitOn(label, -lead);
+  const past = addDays(label, 1);
+  return {
+    look: look && later({ worst: look, best: look }, lastLook, ruling),
+    due: { worst: due, best: due },
+    past: { worst: past, best: past },
+  };
+};
+
+const at = (start: CivilDate | null, months: number): CivilDate | null => start && limitOn(start, months);
+
+/** A look that was made puts the next one off by `lookEvery`; it never moves the replace-by day. */
+const later = (turn: Turn, lastLook: Since | null, { lookEvery }: Ruling): Turn => {
+  if (lastLook === null) return turn;
+  const next = { worst: at(lastLook.from, lookEvery), best: at(lastLook.to, lookEvery) };
+  return { worst: latest(turn.worst, next.worst), best: latest(turn.best, next.best) };
+};
+
+const latest = (a: CivilDate | null, b: CivilDate | null): CivilDate | null =>
+  a === null || (b !== null && b > a) ? b : a;
+
+const standingByAge = (
+  { look, due, past }: Turns,
+  since: Since | null,
+  on: CivilDate,
+  cautious: boolean,
+): { standing: Standing; began: CivilDate | null } => {
+  if (past) {
+    // Past at its youngest is past whatever the rest; past at its oldest alone is proof enough against a safety item.
+    if (past.best && past.best <= on)
+      return { standing: 'past', began: cautious && past.worst ? past.worst : past.best };
+    if (past.worst === null) return { standing: 'unproven', began: null };
+    if (past.worst <= on)
+      return cautious ? { standing: 'past', began: past.worst } : { standing: 'unproven', began: null };
+    if (due?.worst && due.worst <= on) return { standing: 'due', began: due.worst };
+  }
+  if (look) {
+    // With no oldest age at all, the look is owed at once: it is what would settle it.
+    if (look.worst === null) return { standing: 'look', began: since?.to ?? null };
+    if (look.worst <= on) return { standing: 'look', began: look.worst };
+  }
+  return { standing: 'in date', began: null };
+};
+
+const distanceOf = (
+  claims: readonly Claim[],
+  clock: Clock,
+  car: CarFacts,
+  { replaceByKm }: Ruling,
+  on: CivilDate,
+): Distance | null => {
+  if (replaceByKm === null || car.odometer.length === 0) return null;
+  const start = claims.findLast((claim) => claim.clock === clock && claim.km !== null)?.km;
+  if (start === undefined || start === null) return null;
+  const seen = car.odometer.filter((reading) => reading.day <= on);
+  const last = seen.at(-1);
+  if (!last || last.km < start) return null;
+  const used = last.km - start;
+  const standing: Standing = used > replaceByKm ? 'past' : used >= DUE_AT * replaceByKm ? 'due' : 'in date';
+  const limit = standing === 'past' ? replaceByKm : DUE_AT * replaceByKm;
+  const crossed = seen.find((reading) =>
+    standing === 'past' ? reading.km - start > limit : reading.km - start >= limit,
+  );
+  return { km: used, standing, readOn: crossed?.day ?? last.day };
+};

@@ -1,0 +1,175 @@
+/** A finding in words: what is known, which interval ruled, what that means today, what to do, and the doubts. */
+import { CAUTIONS, DEFERS } from '../catalogue/cautions.ts';
+import type { Clock } from '../catalogue/clock.ts';
+import type { SourceKey } from '../catalogue/sources.ts';
+import type { CivilDate } from '../dates/civil.ts';
+import { ageInWords, ageOf, dayInWords, monthsInWords, rangeInWords } from '../dates/words.ts';
+import type { Finding, Turn } from './assess.ts';
+import type { Ruling } from './ruling.ts';
+
+export interface Reason {
+  text: string;
+  sources: readonly SourceKey[];
+}
+
+export interface Explanation {
+  /** "Made 2009 to 2013: at least 12 years, could be 17 years", or what is missing. */
+  age: string;
+  reasons: Reason[];
+  doubts: string[];
+  todo: string;
+  cautions: string[];
+}
+
+export const CLOCK_WORDS: Readonly<Record<Clock, string>> = {
+  made: 'Made',
+  fitted: 'Fitted',
+  filled: 'Filled',
+  serviced: 'Last serviced or looked at',
+  used: 'Last used',
+  printed: 'Label valid through',
+};
+
+export const explain = (finding: Finding): Explanation => ({
+  age: ageLine(finding),
+  reasons: [
+    {
+      text: rulingLine(finding.ruling, finding.label),
+      sources: finding.label || finding.ruling.by !== 'practice' ? [] : finding.kind.interval.sources,
+    },
+    { text: standingLine(finding), sources: [] },
+    ...distanceLine(finding),
+    ...lookLine(finding),
+  ],
+  doubts: doubtsOf(finding),
+  todo: todoOf(finding),
+  cautions: finding.kind.cautions.length > 0 ? [...finding.kind.cautions.map((key) => CAUTIONS[key]), DEFERS] : [],
+});
+
+const ageLine = ({ label, since, clock, on }: Finding): string => {
+  if (label) return `Label valid through ${dayInWords(label)}`;
+  if (since === null) return 'No date known';
+  const words = CLOCK_WORDS[clock];
+  if (since.evidence === null)
+    return `${words}: no date of its own; ${bounds(since.from, since.to)}: ${ageInWords(ageOf(since, on))}`;
+  return `${words} ${rangeInWords(since)}: ${ageInWords(ageOf(since, on))}`;
+};
+
+const bounds = (from: CivilDate | null, to: CivilDate | null): string => {
+  if (from && to) return `between ${dayInWords(from)} and ${dayInWords(to)}`;
+  return from ? `not before ${dayInWords(from)}` : `not after ${to ? dayInWords(to) : 'today'}`;
+};
+
+const AUTHORITY: Readonly<Record<Ruling['by'], string>> = {
+  handbook: 'Handbook',
+  own: 'Your own interval',
+  practice: 'Practice of the trade',
+};
+
+/** "Practice of the trade: look from 5 years, replace by 10 years." */
+export const rulingLine = (ruling: Ruling, label: CivilDate | null = null): string => {
+  if (label) return 'The label on the part rules, before any interval.';
+  const parts = [
+    ruling.lookFrom === null ? null : `look from ${monthsInWords(ruling.lookFrom)}`,
+    ruling.replaceBy === null ? 'replace on condition only' : `replace by ${monthsInWords(ruling.replaceBy)}`,
+    ruling.replaceByKm === null ? null : `or ${ruling.replaceByKm.toLocaleString('en-US')} km, whichever comes first`,
+  ].filter(Boolean);
+  return `${AUTHORITY[ruling.by]}: ${parts.join(', ')}.${ruling.note ? ` Note: ${ruling.note}` : ''}`;
+};
+
+const standingLine = (finding: Finding): string => {
+  const { standing, since, kind, past, due, look, label } = finding;
+  if (label)
+    return standing === 'past'
+      ? `The label ran out on ${dayInWords(label)}.`
+      : `The label runs until ${dayInWords(label)}.`;
+  if (since === null) return 'Without a date nothing clears it.';
+  const cautious = kind.severity === 'safety' && since.from !== since.to ? ' Judged by the oldest possible age.' : '';
+  switch (standing) {
+    case 'past':
+      return past ? `Past since ${turnInWords(past)}.${cautious}` : 'Past by distance.';
+    case 'unproven':
+      return past?.worst
+        ? `It may be past since ${dayInWords(past.worst)}; at its youngest it turns past on ${past.best ? dayInWords(past.best) : 'an unknown day'}.`
+        : 'How old it can be at most is not known, so the calendar can’t clear it.';
+    case 'due':
+      return due
+        ? `Due since ${turnInWords(due)}; past from ${past ? turnInWords(past) : 'then on'}.${cautious}`
+        : 'Due by distance.';
+    case 'look':
+      return `Wants a look since ${look ? turnInWords(look) : 'now'}${due ? `; due from ${turnInWords(due)}` : ''}.${cautious}`;
+    case 'in date': {
+      const next =
+        look?.worst && look.worst > finding.on
+          ? `Next: look from ${turnInWords(look)}.`
+          : due
+            ? `Next: due from ${turnInWords(due)}.`
+            : '';
+      return `Nothing is owed by the calendar; that is not a word about its condition. ${next}${cautious}`.trim();
+    }
+  }
+};
+
+/** A day, or the two days between which it falls. */
+export const turnInWords = ({ worst, best }: Turn): string => {
+  if (worst === null) return best ? `${dayInWords(best)} at the latest` : 'an unknown day';
+  return best === null || best === worst
+    ? dayInWords(worst)
+    : `${dayInWords(worst)} at the earliest (${dayInWords(best)} at the latest)`;
+};
+
+const distanceLine = ({ distance, ruling }: Finding): Reason[] =>
+  distance && ruling.replaceByKm !== null
+    ? [
+        {
+          text: `${distance.km.toLocaleString('en-US')} of ${ruling.replaceByKm.toLocaleString('en-US')} km used, by the reading of ${dayInWords(distance.readOn)}.`,
+          sources: [],
+        },
+      ]
+    : [];
+
+const lookLine = ({ lastLook }: Finding): Reason[] =>
+  lastLook
+    ? [
+        {
+          text: `Last looked at ${rangeInWords(lastLook)}: that moves the next look, never the replace-by day.`,
+          sources: [],
+        },
+      ]
+    : [];
+
+const doubtsOf = ({ since, clock, kind }: Finding): string[] => {
+  if (since === null) return [];
+  return [
+    since.disagree ? 'Two equally good sources disagree: the whole span counts.' : null,
+    since.contradicted ? 'A weaker source says something else; both are kept.' : null,
+    since.evidence && ['own memory', 'seller’s word', 'assumed'].includes(since.evidence)
+      ? `Known only from: ${since.evidence}. A mark on the part or a receipt would make it surer.`
+      : null,
+    clock === kind.fallback
+      ? 'Its making date could not be read: counted from the day it was fitted, and it may have lain on a shelf before.'
+      : null,
+    since.evidence === null
+      ? `Its own ${clock === 'made' ? 'making' : clock} date is missing; the other dates only bound it.`
+      : null,
+  ].filter((doubt): doubt is string => doubt !== null);
+};
+
+const todoOf = ({ standing, kind, past, since }: Finding): string => {
+  const test = kind.tests[0];
+  const how = test ? `${test.name}: ${test.how}` : kind.findDate;
+  switch (standing) {
+    case 'unproven':
+      return since === null || since.from === null
+        ? `Find its date. ${kind.findDate}`
+        : `Date it better, or treat it as past. ${kind.findDate}`;
+    case 'past':
+      return kind.interval.replaceBy === null ? `Look now. ${how}` : `Renew it. If ignored: ${kind.ignored}`;
+    case 'due':
+      return `Order and book it now${past?.worst ? `, to be done by ${dayInWords(past.worst)}` : ''}.`;
+    case 'look':
+      return `Look and test. ${how}`;
+    case 'in date':
+      return 'Nothing now.';
+  }
+};

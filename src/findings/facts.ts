@@ -1,0 +1,52 @@
+import type { Clock } from '../catalogue/clock.ts';
+import type { CivilDate } from '../dates/civil.ts';
+import type { DateRange } from '../dates/partial-date.ts';
+
+/** How a date is known, surest first. From `proof` down, only the first two are paper or metal. */
+export const EVIDENCE = [
+  'read on the part',
+  'receipt',
+  'dated photo',
+  'workshop statement',
+  'own memory',
+  'seller’s word',
+  'assumed',
+] as const;
+export type Evidence = (typeof EVIDENCE)[number];
+
+/** One statement about one clock of a part. Two that disagree are both kept. */
+export interface Claim {
+  clock: Clock;
+  said: 'date' | 'original' | 'unknown' | 'not looked';
+  /** Range of a `date`; both null for the others. */
+  from: CivilDate | null;
+  to: CivilDate | null;
+  evidence: Evidence;
+  /** Odometer at that moment in km, where known. */
+  km: number | null;
+}
+
+export interface PartFacts {
+  id: string;
+  kind: string;
+  position: string | null;
+  claims: readonly Claim[];
+}
+
+export interface CarFacts {
+  id: string;
+  built: DateRange;
+  /** Odometer readings in km, oldest first. */
+  odometer: readonly { day: CivilDate; km: number }[];
+}
+
+/** An interval set by the owner in place of the trade's, for one car or a whole collection. */
+export interface Override {
+  carId: string | null;
+  kind: string;
+  authority: 'handbook' | 'own';
+  lookFrom: number | null;
+  replaceBy: number | null;
+  replaceByKm: number | null;
+  note: string;
+}
