@@ -1,0 +1,41 @@
+import { parseArgs } from 'node:util';
+import { z } from 'zod';
+import { ConfigError } from '../src/config.ts';
+import type { CivilDate } from '../src/dates/civil.ts';
+import { type House, openHouse } from '../src/house.ts';
+import { SchemaError } from '../src/store/migrate.ts';
+
+export interface JobOptions {
+  /** Another day than today, for every collection. */
+  on: CivilDate | null;
+  dryRun: boolean;
+}
+
+const OPTIONS = z.object({
+  on: z.iso.date('--on takes a day such as 2027-04-01').optional(),
+  'dry-run': z.boolean().default(false),
+});
+
+/** Runs a job once by hand: reads its options, prints one JSON line of what it did, exits 0 or 1. */
+export const runOnce = async (work: (house: House, options: JobOptions) => Promise<object> | object): Promise<void> => {
+  let house: House | undefined;
+  try {
+    const { values } = parseArgs({ options: { on: { type: 'string' }, 'dry-run': { type: 'boolean' } } });
+    const { on, 'dry-run': dryRun } = OPTIONS.parse(values);
+    house = openHouse({ LOG_LEVEL: 'warn', ...process.env });
+    console.log(JSON.stringify(await work(house, { on: (on as CivilDate | undefined) ?? null, dryRun })));
+  } catch (error) {
+    console.error(explain(error));
+    process.exitCode = 1;
+  } finally {
+    house?.close();
+  }
+};
+
+const explain = (error: unknown): string => {
+  if (error instanceof z.ZodError) return error.issues.map((issue) => issue.message).join('\n');
+  if (error instanceof ConfigError || error instanceof SchemaError) return error.message;
+  if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
+    return `${error.message}. Options: --on YYYY-MM-DD, --dry-run.`;
+  return error instanceof Error ? (error.stack ?? error.message) : String(error);
+};

@@ -1,0 +1,84 @@
+import { partsFor } from '../catalogue/kinds.ts';
+import { FACETS } from '../catalogue/traits.ts';
+import type { CivilDate } from '../dates/civil.ts';
+import type { DateOrder } from '../dates/typed-point.ts';
+import { addCar, type CarRow, type CarWithParts, changeCar, type PartsChange } from '../store/cars.ts';
+import type { Store } from '../store/open.ts';
+import { readBuildDate } from './build-date.ts';
+import { done, type Fault, type Outcome } from './fault.ts';
+
+/** A car as a person describes it. Distances in km. */
+export interface CarGiven {
+  name: string;
+  built: string;
+  builtChoice?: string | undefined;
+  traits: readonly string[];
+  note: string;
+  km: number | null;
+}
+
+export interface Acting {
+  collectionId: string;
+  personId: string;
+  order: DateOrder;
+  today: CivilDate;
+}
+
+/** Adds a car with its whole list of parts, each waiting for its date; answers the car's id. */
+export const addCarAct = (store: Store, acting: Acting, given: CarGiven): Outcome<string> => {
+  const described = describe(acting, given);
+  if (!described.ok) return described;
+  const { collectionId, today } = acting;
+  const car = { collectionId, addedOn: today, ...described.value };
+  return done(addCar(store, car, partsFor(given.traits), given.km === null ? null : { day: today, km: given.km }));
+};
+
+/**
+ * Changes a car. Traits added open their parts; traits taken away close those that carry a record and drop those that
+ * never had one.
+ */
+export const changeCarAct = (
+  store: Store,
+  acting: Acting,
+  known: CarWithParts,
+  given: CarGiven,
+): Outcome<PartsChange> => {
+  const described = describe(acting, given);
+  if (!described.ok) return described;
+  const change = partsChange(known, given.traits);
+  changeCar(store, { ...known.car, ...described.value }, change, acting.today);
+  return done(change);
+};
+
+type Described = Omit<CarRow, 'collectionId' | 'id' | 'addedOn'>;
+
+const describe = (acting: Acting, { name, built, builtChoice, traits, note }: CarGiven): Outcome<Described> => {
+  const faults: Fault[] = traitFaults(traits);
+  const read = readBuildDate(built, builtChoice, acting);
+  if (!read.ok) faults.unshift(...read.faults);
+  return faults.length > 0 || !read.ok
+    ? { ok: false, faults }
+    : done({ name, traits: [...traits], note, ...read.value });
+};
+
+/** A facet of one needs one trait, and no more. */
+const traitFaults = (traits: readonly string[]): Fault[] =>
+  FACETS.filter(({ choose }) => choose === 'one').flatMap(({ name, traits: options }) => {
+    const chosen = Object.keys(options).filter((trait) => traits.includes(trait)).length;
+    return chosen === 1 ? [] : [{ field: 'traits', message: `${name}: choose one, ${chosen} were given.` }];
+  });
+
+const partsChange = ({ car, parts }: CarWithParts, traits: readonly string[]): PartsChange => {
+  const place = (part: { kind: string; position: string | null }): string => `${part.kind} ${part.position ?? ''}`;
+  const before = new Set(partsFor(car.traits).map(place));
+  const after = partsFor(traits);
+  const wanted = new Set(after.map(place));
+  const have = new Set(parts.map(place));
+  // Parts a person added by hand were never on the list of the old traits: they stay.
+  const gone = parts.filter((part) => before.has(place(part)) && !wanted.has(place(part)));
+  return {
+    open: after.filter((part) => !have.has(place(part))),
+    close: gone.filter(({ claims }) => claims.length > 0).map(({ id }) => ({ id, why: 'Not on this car any more.' })),
+    drop: gone.filter(({ claims }) => claims.length === 0).map(({ id }) => id),
+  };
+};

@@ -1,0 +1,121 @@
+/** What a person does with a part: dates it, looks at it, renews it, takes back a slip. */
+
+import type { Kind } from '../catalogue/kind.ts';
+import { KINDS } from '../catalogue/kinds.ts';
+import type { CarFacts } from '../findings/facts.ts';
+import {
+  addPart,
+  type CarWithParts,
+  changePart,
+  type PartWithClaims,
+  recordClaim,
+  replacePart,
+} from '../store/cars.ts';
+import type { Store } from '../store/open.ts';
+import type { Acting } from './add-car.ts';
+import { done, type Fault, type Outcome, refused } from './fault.ts';
+import { type ClaimGiven, type ClaimRead, readClaim } from './read-claim.ts';
+
+export const kindOf = (part: { kind: string }): Kind => {
+  const kind = KINDS.get(part.kind);
+  if (!kind) throw new Error(`No kind ${part.kind} in the catalogue`);
+  return kind;
+};
+
+/** Records one date of a part; `instead` names an earlier claim that was a slip. */
+export const datePart = (
+  store: Store,
+  acting: Acting,
+  { part, car }: { part: PartWithClaims; car: CarFacts },
+  given: ClaimGiven,
+  instead: string | null = null,
+): Outcome<ClaimRead> => {
+  const claims = part.claims.filter(({ id }) => id !== instead);
+  const read = readClaim(given, { kind: kindOf(part), claims }, car, acting);
+  if (read.ok) recordClaim(store, acting.collectionId, part.id, read.value.claim, instead);
+  return read;
+};
+
+export interface RenewalGiven {
+  why: string;
+  note: string;
+  claims: readonly ClaimGiven[];
+}
+
+/** Closes a part and opens its successor with what is known of it; answers the new part's id. */
+export const renewPart = (
+  store: Store,
+  acting: Acting,
+  { part, car }: { part: PartWithClaims; car: CarFacts },
+  { why, note, claims }: RenewalGiven,
+): Outcome<string> => {
+  if (part.closedOn)
+    return refused({
+      field: 'part',
+      message: `This part was closed on ${part.closedOn}; its successor is the one to renew.`,
+    });
+  const read = readClaims(claims, kindOf(part), car, acting);
+  if (!read.ok) return read;
+  return done(replacePart(store, part, acting.today, why, note, read.value));
+};
+
+export interface PartGiven {
+  kind: string;
+  position: string | null;
+  note: string;
+  claims: readonly ClaimGiven[];
+}
+
+/** Adds a part the list of the car's traits does not hold, or a second one; answers its id. */
+export const addPartAct = (
+  store: Store,
+  acting: Acting,
+  { car, facts, parts }: CarWithParts,
+  given: PartGiven,
+): Outcome<string> => {
+  const kind = KINDS.get(given.kind);
+  if (!kind)
+    return refused({ field: 'kind', message: `There is no kind “${given.kind}”. The Practice page lists them all.` });
+  if (parts.some((part) => part.kind === kind.key && part.position === given.position))
+    return refused({
+      field: 'position',
+      message: `The car already has this part${given.position ? ` at “${given.position}”` : ''}. Renew that one, or name another position.`,
+    });
+  const read = readClaims(given.claims, kind, facts, acting);
+  if (!read.ok) return read;
+  const { position, note } = given;
+  return done(
+    addPart(store, acting.collectionId, car.id, acting.today, { kind: kind.key, position, note }, read.value),
+  );
+};
+
+/** Changes a part's note and records further dates, all or nothing. */
+export const changePartAct = (
+  store: Store,
+  acting: Acting,
+  { part, car }: { part: PartWithClaims; car: CarFacts },
+  given: { note?: string | undefined; claims: readonly ClaimGiven[] },
+): Outcome<null> => {
+  const read = readClaims(given.claims, kindOf(part), car, acting, part.claims);
+  if (!read.ok) return read;
+  changePart(store, acting.collectionId, part.id, given.note, read.value);
+  return done(null);
+};
+
+/** Reads several dates of one part, each checked against those before it; faults name the place in the list. */
+const readClaims = (
+  given: readonly ClaimGiven[],
+  kind: Kind,
+  car: CarFacts,
+  acting: Acting,
+  known: PartWithClaims['claims'] = [],
+): Outcome<ClaimRead['claim'][]> => {
+  const faults: Fault[] = [];
+  const read: ClaimRead['claim'][] = [];
+  given.forEach((claim, index) => {
+    const one = readClaim(claim, { kind, claims: [...known, ...read] }, car, acting);
+    if (one.ok) read.push(one.value.claim);
+    else faults.push(...one.faults.map((fault) => ({ ...fault, field: `dates/${index}/${fault.field}` })));
+  });
+  return faults.length > 0 ? { ok: false, faults } : done(read);
+};

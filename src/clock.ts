@@ -1,0 +1,10 @@
+import { TZDate } from '@date-fns/tz/date';
+import { formatISO } from 'date-fns/formatISO';
+import type { CivilDate } from './dates/civil.ts';
+
+/** The civil date of an instant in a time zone. */
+export const todayIn = (timeZone: string, now: Date): CivilDate =>
+  formatISO(new TZDate(now, timeZone), { representation: 'date' }) as CivilDate;
+
+/** The hour (0-23) of an instant in a time zone. */
+export const hourIn = (timeZone: string, now: Date): number => new TZDate(now, timeZone).getHours();

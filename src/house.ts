@@ -1,0 +1,43 @@
+/** The wiring shared by the server and the jobs: configuration, log, store and where letters leave. */
+import { join } from 'node:path';
+import { type Config, type Environment, readConfig } from './config.ts';
+import { type Site, siteAt } from './links.ts';
+import { createLog, type Log } from './log.ts';
+import { type DeliveryResult, deliver } from './mail/deliver.ts';
+import { fileTransport, smtpTransport } from './mail/transport.ts';
+import { openStore, type Store } from './store/open.ts';
+import { ensureCollection } from './store/people.ts';
+
+export interface House {
+  config: Config;
+  log: Log;
+  store: Store;
+  /** Set again once the server knows its port. */
+  site: Site;
+  /** The one reading of the clock: an instant. */
+  now(): Date;
+  /** Sends what is due, as at another instant if given. */
+  deliver(at?: Date): Promise<DeliveryResult>;
+  close(): void;
+}
+
+export const openHouse = (environment: Environment): House => {
+  const config = readConfig(environment);
+  const log = createLog(config.logLevel);
+  const store = openStore(config.dataDir);
+  ensureCollection(store, config.timeZone);
+  const transport = config.smtpUrl ? smtpTransport(config.smtpUrl) : fileTransport(join(config.dataDir, 'mail'));
+  const now = (): Date => new Date();
+  return {
+    config,
+    log,
+    store,
+    site: siteAt(config.baseUrl, config.port),
+    now,
+    deliver: (at) => deliver({ store, transport, from: config.mailFrom, log, now: at ? () => at : now }),
+    close: () => {
+      transport.close();
+      store.$client.close();
+    },
+  };
+};

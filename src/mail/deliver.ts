@@ -1,0 +1,73 @@
+/** Delivery: takes what waits in the outbox, one letter at a time under a lease, and records each attempt. */
+import { addMinutes } from 'date-fns/addMinutes';
+import { fault, type Log } from '../log.ts';
+import { claimLetter, type LetterRow, settleLetter } from '../store/letters.ts';
+import type { Store } from '../store/open.ts';
+import type { Transport } from './transport.ts';
+
+/** Minutes to the next try after the first, second ... failure; after the last one the letter is given up. */
+const RETRY_MINUTES = [1, 5, 30, 120, 360, 1440, 1440, 1440];
+const LEASE_MINUTES = 10;
+
+export interface Delivery {
+  store: Store;
+  transport: Transport;
+  from: string;
+  log: Log;
+  now(): Date;
+}
+
+export interface DeliveryResult {
+  sent: number;
+  waiting: number;
+  failed: number;
+}
+
+/** Sends every letter that is due now. */
+export const deliver = async ({ store, transport, from, log, now }: Delivery): Promise<DeliveryResult> => {
+  const result: DeliveryResult = { sent: 0, waiting: 0, failed: 0 };
+  for (;;) {
+    const started = now();
+    const letter = claimLetter(store, started.toISOString(), addMinutes(started, LEASE_MINUTES).toISOString());
+    if (!letter) return result;
+    const outcome = await attempt(letter, transport, from);
+    const at = now();
+    const wait = RETRY_MINUTES[letter.tries - 1];
+    const state = outcome.ok ? 'sent' : outcome.permanent || wait === undefined ? 'failed' : 'waiting';
+    settleLetter(store, letter, {
+      at: at.toISOString(),
+      ok: outcome.ok,
+      answer: outcome.answer,
+      state,
+      nextTryAt: addMinutes(at, wait ?? 0).toISOString(),
+    });
+    result[state]++;
+    if (outcome.ok) log.info('letter sent', { letter: letter.id, tries: letter.tries });
+    else log.warn('letter not sent', { letter: letter.id, tries: letter.tries, state, answer: outcome.answer });
+  }
+};
+
+type Outcome = { ok: true; answer: string } | { ok: false; permanent: boolean; answer: string };
+
+const attempt = async (letter: LetterRow, transport: Transport, from: string): Promise<Outcome> => {
+  try {
+    const answer = await transport.send(
+      {
+        from,
+        to: letter.recipient,
+        subject: letter.subject,
+        text: letter.text,
+        html: letter.html,
+        messageId: letter.messageId,
+        date: letter.writtenAt,
+        headers: { 'Auto-Submitted': 'auto-generated', 'X-Auto-Response-Suppress': 'All' },
+      },
+      `${letter.day}-${letter.id}`,
+    );
+    return { ok: true, answer };
+  } catch (error) {
+    // 5xx is the server's final no; everything else (4xx, no answer, no connection) may go through later.
+    const code = (error as { responseCode?: number }).responseCode;
+    return { ok: false, permanent: code !== undefined && code >= 500, answer: fault(error).error };
+  }
+};

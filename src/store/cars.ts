@@ -1,0 +1,281 @@
+/** Cars with their parts and claims. Every query names the collection: there is no way to ask across. */
+import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
+import type { CivilDate } from '../dates/civil.ts';
+import type { CarFacts } from '../findings/facts.ts';
+import { newId } from './ids.ts';
+import { inTransaction, type Store } from './open.ts';
+import { cars, claims, odometer, parts } from './schema.ts';
+
+export type CarRow = typeof cars.$inferSelect;
+export type PartRow = typeof parts.$inferSelect;
+export type ClaimRow = typeof claims.$inferSelect;
+/** A part as stored; it is also the facts the findings ask for. */
+export type PartWithClaims = PartRow & { claims: ClaimRow[] };
+
+export interface CarWithParts {
+  car: CarRow;
+  facts: CarFacts;
+  parts: PartWithClaims[];
+}
+
+export type NewPart = Pick<PartRow, 'kind' | 'position'> & Partial<Pick<PartRow, 'note' | 'replaces'>>;
+export type NewClaim = Omit<ClaimRow, 'collectionId' | 'id' | 'partId' | 'withdrawnOn'>;
+
+export const carsOf = (store: Store, collectionId: string): CarRow[] =>
+  store.select().from(cars).where(eq(cars.collectionId, collectionId)).orderBy(asc(cars.name)).all();
+
+/** A car with its open parts and their standing claims, or undefined where the collection has no such car. */
+export const carWithParts = (store: Store, collectionId: string, carId: string): CarWithParts | undefined => {
+  const car = store
+    .select()
+    .from(cars)
+    .where(and(eq(cars.collectionId, collectionId), eq(cars.id, carId)))
+    .get();
+  if (!car) return undefined;
+  const open = store
+    .select()
+    .from(parts)
+    .where(and(eq(parts.collectionId, collectionId), eq(parts.carId, carId), isNull(parts.closedOn)))
+    .orderBy(asc(parts.id))
+    .all();
+  return {
+    car,
+    facts: { ...carFacts(car), odometer: readingsOf(store, collectionId, carId) },
+    parts: withClaims(store, collectionId, open),
+  };
+};
+
+/** A part that is or was on a car, with its claims. */
+export const findPart = (store: Store, collectionId: string, partId: string): PartWithClaims | undefined => {
+  const row = store
+    .select()
+    .from(parts)
+    .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
+    .get();
+  return row && withClaims(store, collectionId, [row])[0];
+};
+
+/** Closed parts of a car, newest end first: its history. */
+export const closedParts = (store: Store, collectionId: string, carId: string): PartWithClaims[] => {
+  const rows = store
+    .select()
+    .from(parts)
+    .where(and(eq(parts.collectionId, collectionId), eq(parts.carId, carId), sql`${parts.closedOn} is not null`))
+    .orderBy(desc(parts.closedOn), desc(parts.id))
+    .all();
+  return withClaims(store, collectionId, rows);
+};
+
+const withClaims = (store: Store, collectionId: string, rows: PartRow[]): PartWithClaims[] => {
+  const byPart = Map.groupBy(
+    rows.length === 1
+      ? claimsWhere(store, collectionId, sql`${claims.partId} = ${rows[0]?.id}`)
+      : claimsWhere(
+          store,
+          collectionId,
+          sql`${claims.partId} in (select ${parts.id} from ${parts} where ${parts.collectionId} = ${collectionId} and ${parts.carId} = ${rows[0]?.carId ?? ''})`,
+        ),
+    (claim) => claim.partId,
+  );
+  return rows.map((row) => ({ ...row, claims: byPart.get(row.id) ?? [] }));
+};
+
+const claimsWhere = (store: Store, collectionId: string, which: ReturnType<typeof sql>): ClaimRow[] =>
+  store
+    .select()
+    .from(claims)
+    .where(and(eq(claims.collectionId, collectionId), isNull(claims.withdrawnOn), which))
+    .orderBy(asc(claims.id))
+    .all();
+
+const readingsOf = (store: Store, collectionId: string, carId: string): { day: CivilDate; km: number }[] =>
+  store
+    .select({ day: odometer.day, km: odometer.km })
+    .from(odometer)
+    .where(and(eq(odometer.collectionId, collectionId), eq(odometer.carId, carId)))
+    .orderBy(asc(odometer.day))
+    .all();
+
+const carFacts = (car: CarRow): Omit<CarFacts, 'odometer'> => ({
+  id: car.id,
+  built: { from: car.builtFrom, to: car.builtTo },
+});
+
+/** Adds a car, its list of parts and, if known, an odometer reading. */
+export const addCar = (
+  store: Store,
+  car: Omit<CarRow, 'id'>,
+  list: readonly NewPart[],
+  reading: { day: CivilDate; km: number } | null,
+): string =>
+  inTransaction(store, (tx) => {
+    const id = newId();
+    tx.insert(cars)
+      .values({ ...car, id })
+      .run();
+    insertParts(tx, car.collectionId, id, car.addedOn, list);
+    if (reading)
+      tx.insert(odometer)
+        .values({ collectionId: car.collectionId, carId: id, ...reading })
+        .run();
+    return id;
+  });
+
+const insertParts = (
+  tx: Store,
+  collectionId: string,
+  carId: string,
+  openedOn: CivilDate,
+  list: readonly NewPart[],
+): string[] =>
+  list.map((part) => {
+    const id = newId();
+    tx.insert(parts)
+      .values({ collectionId, id, carId, openedOn, note: '', ...part })
+      .run();
+    return id;
+  });
+
+/** What a change of traits does to a car's list of parts. */
+export interface PartsChange {
+  open: readonly NewPart[];
+  close: readonly { id: string; why: string }[];
+  /** Parts that never had a date: nothing is lost with them. */
+  drop: readonly string[];
+}
+
+export const changeCar = (store: Store, car: CarRow, change: PartsChange, today: CivilDate): void =>
+  inTransaction(store, (tx) => {
+    const { collectionId, id, ...rest } = car;
+    tx.update(cars)
+      .set(rest)
+      .where(and(eq(cars.collectionId, collectionId), eq(cars.id, id)))
+      .run();
+    insertParts(tx, collectionId, id, today, change.open);
+    for (const { id: partId, why } of change.close) closePart(tx, collectionId, partId, today, why);
+    for (const partId of change.drop)
+      tx.delete(parts)
+        .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
+        .run();
+  });
+
+const closePart = (tx: Store, collectionId: string, partId: string, today: CivilDate, why: string): void => {
+  tx.update(parts)
+    .set({ closedOn: today, closedWhy: why })
+    .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
+    .run();
+};
+
+/** Records an odometer reading; a second one of the same day takes the first one's place. */
+export const recordOdometer = (
+  store: Store,
+  collectionId: string,
+  carId: string,
+  reading: { day: CivilDate; km: number },
+): void => {
+  store
+    .insert(odometer)
+    .values({ collectionId, carId, ...reading })
+    .onConflictDoUpdate({ target: [odometer.collectionId, odometer.carId, odometer.day], set: { km: reading.km } })
+    .run();
+};
+
+/** Adds a part to a car with the claims already known. */
+export const addPart = (
+  store: Store,
+  collectionId: string,
+  carId: string,
+  openedOn: CivilDate,
+  part: NewPart,
+  known: readonly NewClaim[],
+): string =>
+  inTransaction(store, (tx) => {
+    const [id] = insertParts(tx, collectionId, carId, openedOn, [part]) as [string];
+    insertClaims(tx, collectionId, id, known);
+    return id;
+  });
+
+const insertClaims = (tx: Store, collectionId: string, partId: string, list: readonly NewClaim[]): void => {
+  for (const claim of list)
+    tx.insert(claims)
+      .values({ collectionId, id: newId(), partId, ...claim })
+      .run();
+};
+
+/** Records a claim; with `instead`, an earlier claim of the same part is withdrawn in the same stroke. */
+export const recordClaim = (
+  store: Store,
+  collectionId: string,
+  partId: string,
+  claim: NewClaim,
+  instead: string | null,
+): void =>
+  inTransaction(store, (tx) => {
+    if (instead) withdraw(tx, collectionId, partId, instead, claim.recordedOn);
+    insertClaims(tx, collectionId, partId, [claim]);
+  });
+
+export const withdrawClaim = (
+  store: Store,
+  collectionId: string,
+  partId: string,
+  claimId: string,
+  today: CivilDate,
+): void => inTransaction(store, (tx) => withdraw(tx, collectionId, partId, claimId, today));
+
+const withdraw = (tx: Store, collectionId: string, partId: string, claimId: string, today: CivilDate): void => {
+  tx.update(claims)
+    .set({ withdrawnOn: today })
+    .where(and(eq(claims.collectionId, collectionId), eq(claims.partId, partId), eq(claims.id, claimId)))
+    .run();
+};
+
+/** Changes a part's note (undefined: leaves it) and adds claims, together. */
+export const changePart = (
+  store: Store,
+  collectionId: string,
+  partId: string,
+  note: string | undefined,
+  known: readonly NewClaim[],
+): void =>
+  inTransaction(store, (tx) => {
+    if (note !== undefined)
+      tx.update(parts)
+        .set({ note })
+        .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
+        .run();
+    insertClaims(tx, collectionId, partId, known);
+  });
+
+/** Closes a part without a successor: the car has none, or no longer. */
+export const retirePart = (store: Store, collectionId: string, partId: string, today: CivilDate, why: string): void =>
+  inTransaction(store, (tx) => closePart(tx, collectionId, partId, today, why));
+
+/** Closes a part and opens its successor at the same place, with what is known of the new one. */
+export const replacePart = (
+  store: Store,
+  old: PartRow,
+  today: CivilDate,
+  why: string,
+  note: string,
+  known: readonly NewClaim[],
+): string =>
+  inTransaction(store, (tx) => {
+    closePart(tx, old.collectionId, old.id, today, why);
+    const { kind, position, id: replaces } = old;
+    const [id] = insertParts(tx, old.collectionId, old.carId, today, [{ kind, position, note, replaces }]) as [string];
+    insertClaims(tx, old.collectionId, id, known);
+    return id;
+  });
+
+/** The answers last given on a car's parts, newest first: offered again when the next part is dated. */
+export const lastAnswers = (store: Store, collectionId: string, carId: string, most: number): ClaimRow[] =>
+  store
+    .select({ claim: claims })
+    .from(claims)
+    .innerJoin(parts, and(eq(parts.collectionId, claims.collectionId), eq(parts.id, claims.partId)))
+    .where(and(eq(claims.collectionId, collectionId), eq(parts.carId, carId), isNull(claims.withdrawnOn)))
+    .orderBy(desc(claims.id))
+    .limit(most)
+    .all()
+    .map(({ claim }) => claim);

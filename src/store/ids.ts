@@ -1,0 +1,4 @@
+import { v7 } from 'uuid';
+
+/** A new id: UUIDv7, so that ids made later sort later. */
+export const newId = (): string => v7();

@@ -1,0 +1,143 @@
+/** The outbox: letters and what they announced go in together; delivery claims them one by one under a lease. */
+import { and, asc, desc, eq, lte, max, sql } from 'drizzle-orm';
+import type { CivilDate } from '../dates/civil.ts';
+import type { Said } from '../notices/owed.ts';
+import { inTransaction, type Store } from './open.ts';
+import { attempts, letters, said, sweeps } from './schema.ts';
+
+export type LetterRow = typeof letters.$inferSelect;
+export type AttemptRow = typeof attempts.$inferSelect;
+
+/** A written letter with the announcements it makes. */
+export interface Written {
+  letter: LetterRow;
+  said: readonly Said[];
+}
+
+/** Puts the day's letters and what they say into the outbox, and marks the collection as swept that day. */
+export const queueLetters = (
+  store: Store,
+  collectionId: string,
+  day: CivilDate,
+  written: readonly Written[],
+  finishedAt: string,
+): void =>
+  inTransaction(store, (tx) => {
+    for (const { letter, said: lines } of written) {
+      tx.insert(letters).values(letter).run();
+      for (const line of lines)
+        tx.insert(said)
+          .values({ ...line, collectionId, personId: letter.personId, letterId: letter.id })
+          .run();
+    }
+    tx.insert(sweeps)
+      .values({ collectionId, day, finishedAt })
+      .onConflictDoUpdate({ target: [sweeps.collectionId, sweeps.day], set: { finishedAt } })
+      .run();
+  });
+
+export const saidTo = (store: Store, collectionId: string, personId: string): Said[] =>
+  store
+    .select({ partId: said.partId, stage: said.stage, saidOn: max(said.saidOn).mapWith(said.saidOn) })
+    .from(said)
+    .where(and(eq(said.collectionId, collectionId), eq(said.personId, personId)))
+    .groupBy(said.partId, said.stage)
+    .all() as Said[];
+
+export const lettersOf = (store: Store, collectionId: string, most = 200): LetterRow[] =>
+  store
+    .select()
+    .from(letters)
+    .where(eq(letters.collectionId, collectionId))
+    .orderBy(desc(letters.id))
+    .limit(most)
+    .all();
+
+export const findLetter = (
+  store: Store,
+  collectionId: string,
+  id: string,
+): { letter: LetterRow; attempts: AttemptRow[] } | undefined => {
+  const letter = store
+    .select()
+    .from(letters)
+    .where(and(eq(letters.collectionId, collectionId), eq(letters.id, id)))
+    .get();
+  if (!letter) return undefined;
+  const tried = store
+    .select()
+    .from(attempts)
+    .where(and(eq(attempts.collectionId, collectionId), eq(attempts.letterId, id)))
+    .orderBy(asc(attempts.at))
+    .all();
+  return { letter, attempts: tried };
+};
+
+export const sweptOn = (store: Store, collectionId: string, day: CivilDate): boolean =>
+  store
+    .select()
+    .from(sweeps)
+    .where(and(eq(sweeps.collectionId, collectionId), eq(sweeps.day, day)))
+    .get() !== undefined;
+
+/** Instant of the last finished sweep of the whole server. */
+export const lastFinishedSweep = (store: Store): string | null =>
+  store
+    .select({ at: max(sweeps.finishedAt) })
+    .from(sweeps)
+    .get()?.at ?? null;
+
+/** How many letters would be tried by an instant. */
+export const waitingLetters = (store: Store, until: string): number =>
+  store
+    .select({ count: sql<number>`count(*)` })
+    .from(letters)
+    .where(and(eq(letters.state, 'waiting'), lte(letters.nextTryAt, until)))
+    .get()?.count ?? 0;
+
+/** Takes one letter that is waiting (or whose sender died) under a lease; undefined when none is due. */
+export const claimLetter = (store: Store, now: string, leaseUntil: string): LetterRow | undefined =>
+  inTransaction(store, (tx) => {
+    const next = tx
+      .select({ collectionId: letters.collectionId, id: letters.id })
+      .from(letters)
+      .where(
+        sql`(${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${now}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now})`,
+      )
+      .orderBy(asc(letters.nextTryAt))
+      .limit(1)
+      .get();
+    if (!next) return undefined;
+    return tx
+      .update(letters)
+      .set({ state: 'sending', leaseUntil, tries: sql`${letters.tries} + 1` })
+      .where(and(eq(letters.collectionId, next.collectionId), eq(letters.id, next.id)))
+      .returning()
+      .get();
+  });
+
+/** Records how an attempt ended: the letter is sent, waits for its next try, or is given up. */
+export const settleLetter = (
+  store: Store,
+  letter: LetterRow,
+  outcome: { at: string; ok: boolean; answer: string; state: 'sent' | 'waiting' | 'failed'; nextTryAt: string },
+): void =>
+  inTransaction(store, (tx) => {
+    const { at, ok, answer, state, nextTryAt } = outcome;
+    const key = { collectionId: letter.collectionId, letterId: letter.id };
+    tx.insert(attempts)
+      .values({ ...key, at, ok, answer })
+      .run();
+    tx.update(letters)
+      .set({ state, nextTryAt, leaseUntil: null, sentAt: ok ? at : null })
+      .where(and(eq(letters.collectionId, letter.collectionId), eq(letters.id, letter.id)))
+      .run();
+  });
+
+/** Letters that were given up, for the line on every page. */
+export const failedLetters = (store: Store, collectionId: string): number =>
+  store
+    .select({ count: sql<number>`count(*)` })
+    .from(letters)
+    .where(and(eq(letters.collectionId, collectionId), eq(letters.state, 'failed')))
+    .get()?.count ?? 0;

@@ -1,0 +1,67 @@
+import { mkdirSync, readFileSync, renameSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
+import { fromRoot } from '../root.ts';
+import type { Store } from './open.ts';
+
+const FOLDER = fromRoot('migrations');
+
+interface Journal {
+  entries: { tag: string; when: number }[];
+}
+
+/** Thrown with a line for people when the database and the program don't fit each other. */
+export class SchemaError extends Error {}
+
+/**
+ * Applies the migrations still missing, after a backup. Foreign keys are off meanwhile: the migrator works in one
+ * transaction, where SQLite ignores the pragma, and a rebuilt table would take its child rows along.
+ */
+export const migrateStore = (store: Store, backupDir: string | null): void => {
+  const { entries } = JSON.parse(readFileSync(join(FOLDER, 'meta/_journal.json'), 'utf8')) as Journal;
+  const applied = appliedMigrations(store);
+  const unknown = applied.filter((when) => !entries.some((entry) => entry.when === when));
+  if (unknown.length > 0)
+    throw new SchemaError(
+      `The database holds ${unknown.length} change(s) this version does not know: it was written by a newer Standstill. Start that version, or restore a backup made before it.`,
+    );
+  const next = entries[applied.length];
+  if (!next) return;
+  if (applied.length > 0 && backupDir) backUp(store, backupDir, `before-${next.tag}`);
+
+  const sqlite = store.$client;
+  sqlite.pragma('foreign_keys = OFF');
+  migrate(store, { migrationsFolder: FOLDER });
+  const broken = sqlite.pragma('foreign_key_check') as unknown[];
+  if (broken.length > 0)
+    throw new SchemaError(`A migration left ${broken.length} broken reference(s). Restore the backup.`);
+  sqlite.pragma('foreign_keys = ON');
+  // The migrator skips a migration dated before the newest applied one without a word.
+  const done = appliedMigrations(store).length;
+  if (done !== entries.length)
+    throw new SchemaError(`${done} of ${entries.length} migrations are applied; their dates in the journal must rise.`);
+};
+
+const appliedMigrations = (store: Store): number[] => {
+  const known = store.$client.prepare("select 1 from sqlite_master where name = '__drizzle_migrations'").get();
+  if (!known) return [];
+  return store.$client
+    .prepare('select created_at from __drizzle_migrations order by created_at')
+    .pluck()
+    .all() as number[];
+};
+
+/** Writes a checked copy of the database to the folder, named after the moment and the reason; answers its path. */
+export const backUp = (store: Store, folder: string, reason: string): string => {
+  mkdirSync(folder, { recursive: true });
+  const file = join(folder, `${new Date().toISOString().replaceAll(':', '')}-${reason}.db`);
+  const draft = `${file}.part`;
+  store.$client.prepare('vacuum into ?').run(draft);
+  const copy = new Database(draft, { readonly: true });
+  const verdict = copy.pragma('integrity_check', { simple: true });
+  copy.close();
+  if (verdict !== 'ok') throw new SchemaError(`The backup ${draft} failed its integrity check: ${verdict}`);
+  renameSync(draft, file);
+  return file;
+};

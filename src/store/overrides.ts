@@ -1,0 +1,47 @@
+import { and, eq, isNull } from 'drizzle-orm';
+import type { CivilDate } from '../dates/civil.ts';
+import { newId } from './ids.ts';
+import { inTransaction, type Store } from './open.ts';
+import { overrides } from './schema.ts';
+
+export type OverrideRow = typeof overrides.$inferSelect;
+
+/** The overrides in force in a collection. */
+export const overridesOf = (store: Store, collectionId: string): OverrideRow[] =>
+  store
+    .select()
+    .from(overrides)
+    .where(and(eq(overrides.collectionId, collectionId), isNull(overrides.endedOn)))
+    .all();
+
+/** Sets an override in place of the one that stood for the same kind, car and authority; the old one is kept as ended. */
+export const setOverride = (store: Store, row: Omit<OverrideRow, 'id' | 'endedOn'>): void =>
+  inTransaction(store, (tx) => {
+    end(tx, row.collectionId, row.kind, row.carId, row.setOn);
+    tx.insert(overrides)
+      .values({ ...row, id: newId() })
+      .run();
+  });
+
+/** Ends a kind's override for a car, or for the collection where `carId` is null: the next authority rules again. */
+export const endOverride = (
+  store: Store,
+  collectionId: string,
+  kind: string,
+  carId: string | null,
+  today: CivilDate,
+): void => inTransaction(store, (tx) => end(tx, collectionId, kind, carId, today));
+
+const end = (tx: Store, collectionId: string, kind: string, carId: string | null, today: CivilDate): void => {
+  tx.update(overrides)
+    .set({ endedOn: today })
+    .where(
+      and(
+        eq(overrides.collectionId, collectionId),
+        eq(overrides.kind, kind),
+        carId === null ? isNull(overrides.carId) : eq(overrides.carId, carId),
+        isNull(overrides.endedOn),
+      ),
+    )
+    .run();
+};

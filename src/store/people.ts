@@ -1,0 +1,79 @@
+/** People, collections and who belongs to which. */
+import { and, asc, eq } from 'drizzle-orm';
+import { newId } from './ids.ts';
+import { inTransaction, type Store } from './open.ts';
+import { collections, memberships, people } from './schema.ts';
+
+export type Person = typeof people.$inferSelect;
+export type Collection = typeof collections.$inferSelect;
+export type Member = Person & { letters: boolean };
+
+export const allCollections = (store: Store): Collection[] =>
+  store.select().from(collections).orderBy(asc(collections.id)).all();
+
+export const findCollection = (store: Store, id: string): Collection | undefined =>
+  store.select().from(collections).where(eq(collections.id, id)).get();
+
+/** The members of a collection, longest known first. */
+export const membersOf = (store: Store, collectionId: string): Member[] =>
+  store
+    .select({
+      id: people.id,
+      name: people.name,
+      email: people.email,
+      dateOrder: people.dateOrder,
+      letters: memberships.letters,
+    })
+    .from(memberships)
+    .innerJoin(people, eq(people.id, memberships.personId))
+    .where(eq(memberships.collectionId, collectionId))
+    .orderBy(asc(people.id))
+    .all();
+
+export const addCollection = (
+  store: Store,
+  collection: Omit<Collection, 'id'>,
+  owner: Omit<Person, 'id'>,
+): { collectionId: string; personId: string } =>
+  inTransaction(store, (tx) => {
+    const [collectionId, personId] = [newId(), newId()];
+    tx.insert(collections)
+      .values({ ...collection, id: collectionId })
+      .run();
+    tx.insert(people)
+      .values({ ...owner, id: personId })
+      .run();
+    tx.insert(memberships).values({ collectionId, personId, letters: true }).run();
+    return { collectionId, personId };
+  });
+
+/** On an empty server: one collection with one person, so that the first page is already theirs. */
+export const ensureCollection = (store: Store, timeZone: string): void => {
+  if (allCollections(store).length > 0) return;
+  addCollection(store, { name: 'My cars', timeZone }, { name: 'Owner', email: null, dateOrder: 'ask' });
+};
+
+export const changeCollection = (store: Store, id: string, change: Partial<Omit<Collection, 'id'>>): void => {
+  store.update(collections).set(change).where(eq(collections.id, id)).run();
+};
+
+export const addMember = (store: Store, collectionId: string, member: Omit<Member, 'id'>): string =>
+  inTransaction(store, (tx) => {
+    const { letters, ...person } = member;
+    const personId = newId();
+    tx.insert(people)
+      .values({ ...person, id: personId })
+      .run();
+    tx.insert(memberships).values({ collectionId, personId, letters }).run();
+    return personId;
+  });
+
+export const changeMember = (store: Store, collectionId: string, personId: string, member: Omit<Member, 'id'>): void =>
+  inTransaction(store, (tx) => {
+    const { letters, ...person } = member;
+    tx.update(people).set(person).where(eq(people.id, personId)).run();
+    tx.update(memberships)
+      .set({ letters })
+      .where(and(eq(memberships.collectionId, collectionId), eq(memberships.personId, personId)))
+      .run();
+  });
