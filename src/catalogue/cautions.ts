@@ -37,6 +37,8 @@ export const CAUTIONS = {
   webbing:
     'Renew any belt, harness or child seat that was loaded in a crash. Never cut, sew, dye or oil webbing, and never buy it second-hand.',
   linkage: 'A moving roof crushes fingers: keep hands out of its linkage, and prop it before working under it.',
+  'wiper-arms':
+    'A wiper arm snaps back and breaks glass or a finger: ignition off, and a folded cloth on the glass under it.',
   poison: 'Washer fluid and coolant are poisonous: keep them from children and animals, never in drink bottles.',
   rocking: 'An engine rocked in gear can move the car: parking brake on, wheels chocked, nobody before or behind it.',
   airbags:

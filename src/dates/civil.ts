@@ -7,7 +7,7 @@ import { UTCDateMini } from '@date-fns/utc/date/mini';
 import { addDays as addDaysTo } from 'date-fns/addDays';
 import { addMonths as addMonthsTo } from 'date-fns/addMonths';
 import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
-import { differenceInMonths } from 'date-fns/differenceInMonths';
+import { differenceInCalendarMonths } from 'date-fns/differenceInCalendarMonths';
 import { formatISO } from 'date-fns/formatISO';
 import { isValid } from 'date-fns/isValid';
 
@@ -18,7 +18,10 @@ const SHAPE = /^(\d{4})-(\d{2})-(\d{2})$/;
 
 const toUtc = (day: CivilDate): Date => {
   const [year, month, date] = day.split('-').map(Number) as [number, number, number];
-  return new UTCDateMini(year, month - 1, date);
+  const utc = new UTCDateMini(year, month - 1, date);
+  // Dates take years 0 to 99 for the 1900s.
+  if (year < 100) utc.setFullYear(year, month - 1, date);
+  return utc;
 };
 
 const fromUtc = (date: Date): CivilDate => formatISO(date, { representation: 'date' }) as CivilDate;
@@ -45,8 +48,14 @@ export const addDays = (day: CivilDate, days: number): CivilDate => fromUtc(addD
 /** Days from one day to a later one; negative when it is earlier. */
 export const daysBetween = (from: CivilDate, to: CivilDate): number => differenceInCalendarDays(toUtc(to), toUtc(from));
 
-/** Whole calendar months from one day to a later one, rounded down. */
-export const monthsBetween = (from: CivilDate, to: CivilDate): number => differenceInMonths(toUtc(to), toUtc(from));
+/**
+ * Whole calendar months from one day to a later one, rounded down: the most that `addMonths` can add without passing it.
+ * (date-fns counts 31 January to 30 April as two months, although three months from the 31st end on that day.)
+ */
+export const monthsBetween = (from: CivilDate, to: CivilDate): number => {
+  const months = differenceInCalendarMonths(toUtc(to), toUtc(from));
+  return addMonths(from, months) > to ? months - 1 : months;
+};
 
 /** 0 for Sunday to 6 for Saturday. */
 export const weekday = (day: CivilDate): number => toUtc(day).getUTCDay();

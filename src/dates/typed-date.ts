@@ -59,7 +59,7 @@ export const readTypedDate = (typed: string, rules: TypedDateRules): TypedDate =
   };
 };
 
-const ABOUT = /^(?:about|around|circa|approximately|approx\.?|roughly|ca?\.?|~)\s*(.+)$|^(.+?)(?:ish|~)$/;
+const ABOUT = /^(?:about|around|circa|approximately|approx\.?|roughly|ca?\. ?|ca? |~) ?(.+)$|^(.+?)(?:ish|~)$/;
 const BETWEEN = [
   /^between (.+) and (.+)$/,
   /^from (.+) (?:to|until|till) (.+)$/,
@@ -76,7 +76,9 @@ const read = (text: string, points: (text: string) => Reading[]): Reading[] => {
   if (plain.length > 0) return plain;
   for (const pattern of BETWEEN) {
     const found = pattern.exec(text);
-    if (found) return pairs(points(found[1] ?? ''), points(found[2] ?? ''));
+    // "Up to 1998" has the shape of one of them, but no first date.
+    const both = found ? pairs(points(found[1] ?? ''), points(found[2] ?? '')) : [];
+    if (both.length > 0) return both;
   }
   const about = only(ABOUT, text);
   if (about) return each(points(about), ({ edtf }) => (/[/~?%[{]/.test(edtf) ? null : readEdtf(`${edtf}~`)));

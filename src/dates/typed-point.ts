@@ -18,10 +18,12 @@ interface PointRules {
   order: DateOrder;
 }
 
-const MONTH_NAME = '(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*\\.?';
+/** Whole names and the usual short forms only: "maybe 2015" is not May. */
+const MONTH_NAME =
+  '(jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?)\\.?';
 const YEAR = "['’]?(\\d{4}|\\d{2})";
 const DAY = '(\\d{1,2})(?:st|nd|rd|th)?\\.?';
-const GAP = '[ ,]+(?:of )?';
+const GAP = '[ ,/-]+(?:of )?';
 
 const form = (pattern: string): RegExp => new RegExp(`^${pattern}$`);
 const FORMS: readonly [RegExp, (found: string[], rules: PointRules) => Reading[]][] = [
@@ -38,7 +40,7 @@ const FORMS: readonly [RegExp, (found: string[], rules: PointRules) => Reading[]
   ],
   [form(`(\\d{4})[ /-]+${MONTH_NAME}`), ([y, m]) => month(Number(y), named(m))],
   [
-    form(`${DAY}${GAP}${MONTH_NAME}[ ,]+${YEAR}`),
+    form(`${DAY}${GAP}${MONTH_NAME}[ ,/-]+${YEAR}`),
     ([d, m, y], rules) => years(`${y}`, rules).flatMap((year) => day(year, named(m), Number(d))),
   ],
   [
@@ -92,12 +94,11 @@ const third = (part: keyof typeof THIRDS, year: number): Reading[] => {
   return span(`${firstOfMonth(year, first).slice(0, 7)}/${firstOfMonth(year, last).slice(0, 7)}`, first, year, last);
 };
 
-const tenYears = (decade: number): Reading[] => [
-  {
-    date: { edtf: `${decade}X`, from: firstOfMonth(decade * 10, 1), to: lastOfMonth(decade * 10 + 9, 12) },
-    unlikely: false,
-  },
-];
+/** EDTF writes a decade as three digits and X; years before 1000 are slips of the finger. */
+const tenYears = (decade: number): Reading[] => {
+  const [from, to] = [firstOfMonth(decade * 10, 1), lastOfMonth(decade * 10 + 9, 12)];
+  return decade < 100 ? [] : [{ date: { edtf: `${decade}X`, from, to }, unlikely: false }];
+};
 
 const span = (edtf: string, first: number, year: number, last: number): Reading[] =>
   year === 0 ? [] : [{ date: { edtf, from: firstOfMonth(year, first), to: lastOfMonth(year, last) }, unlikely: false }];

@@ -31,7 +31,8 @@ export const rangeInWords = ({ from, to }: DateRange): string => {
   const [first, last] = [yearOf(from), yearOf(to)];
   if (from.endsWith('-01-01') && to.endsWith('-12-31')) return first === last ? `${first}` : `${first} to ${last}`;
   const [firstMonth, lastMonth] = [Number(from.slice(5, 7)), Number(to.slice(5, 7))];
-  if (!from.endsWith('-01') || to !== lastOfMonth(last, lastMonth)) return `${dayInWords(from)} to ${dayInWords(to)}`;
+  if (!from.endsWith('-01') || to !== lastOfMonth(last, lastMonth))
+    return `${from.slice(0, 7) === to.slice(0, 7) ? Number(from.slice(8)) : dayInWords(from)} to ${dayInWords(to)}`;
   const [opening, closing] = [`${MONTHS[firstMonth - 1]} ${first}`, `${MONTHS[lastMonth - 1]} ${last}`];
   return opening === closing ? opening : `${opening} to ${closing}`;
 };
@@ -47,14 +48,17 @@ export const ageOf = (since: DateRange, today: CivilDate): AgeRange => ({
   oldest: since.from === null ? null : Math.max(0, monthsBetween(since.from, today)),
 });
 
-/** An age in words: "9 months", "12 years", "1 year 6 months" below three years. */
-export const monthsInWords = (months: number): string => {
-  if (months < 24 && months % 12 !== 0) return count(months, 'month');
-  const years = Math.floor(months / 12);
-  if (months === 0) return 'less than a month';
+/** A length of time in words, to the month: "18 months", "5 years", "3 years 6 months". */
+export const lengthInWords = (months: number): string => {
   const rest = months % 12;
-  return years < 3 && rest > 0 ? `${count(years, 'year')} ${count(rest, 'month')}` : count(years, 'year');
+  if (months < 24 && rest > 0) return count(months, 'month');
+  const years = count(Math.floor(months / 12), 'year');
+  return rest > 0 ? `${years} ${count(rest, 'month')}` : years;
 };
+
+/** An age in words: "9 months", "2 years 6 months"; from three years on by whole years, rounded down. */
+export const monthsInWords = (months: number): string =>
+  months === 0 ? 'less than a month' : lengthInWords(months < 36 ? months : months - (months % 12));
 
 /** The range of ages in words: "at least 12 years, could be 22 years". */
 export const ageInWords = ({ youngest, oldest }: AgeRange): string => {

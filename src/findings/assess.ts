@@ -1,11 +1,12 @@
 /** One part, its claims and a day become a finding: its standing, the range of its age, and the days that change it. */
 import type { Clock } from '../catalogue/clock.ts';
 import type { Kind } from '../catalogue/kind.ts';
-import { addDays, type CivilDate } from '../dates/civil.ts';
-import { limitOn } from '../dates/limit.ts';
+import type { CivilDate } from '../dates/civil.ts';
+import { limitOn, nextDay } from '../dates/limit.ts';
+import type { DateRange } from '../dates/partial-date.ts';
 import type { CarFacts, Claim, PartFacts } from './facts.ts';
 import type { Ruling } from './ruling.ts';
-import { type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
+import { isDated, labelOf, type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
 import { graver, type Standing } from './standing.ts';
 
 /** The day a standing begins if the part is as old as it can be (`worst`) or as young (`best`); null: not known. */
@@ -47,23 +48,23 @@ const DUE_AT = 0.9;
 export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Ruling, on: CivilDate): Finding => {
   const cautious = kind.severity === 'safety';
   const printed = sinceOnce(part.claims, 'printed', car.built, cautious);
-  const clock = clockOf(part.claims, kind, printed !== null);
+  const clock = clockOf(part.claims, kind, car.built, printed !== null);
   const since = clock === 'printed' ? printed : sinceOf(part.claims, clock, car.built, cautious);
   const lastLook = clock === 'serviced' ? null : sinceLast(part.claims, 'serviced', car.built);
-  const label = printed?.to ?? null;
+  const label = printed && labelOf(part.claims, car.built, cautious);
   const turns = label ? turnsOfLabel(label, ruling, lastLook) : turnsOfAge(since, ruling, lastLook);
   const byAge =
     label || since ? standingByAge(turns, since, on, cautious) : ({ standing: 'unproven', began: null } as const);
   const distance = distanceOf(part.claims, clock, car, ruling, on);
-  const byDistance = distance?.standing ?? 'in date';
-  const standing = graver(byAge.standing, byDistance);
+  const byDistance = { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null };
+  const standing = graver(byAge.standing, byDistance.standing);
   return {
     part,
     kind,
     ruling,
     on,
     standing,
-    began: standing === byAge.standing ? byAge.began : (distance?.readOn ?? null),
+    began: began(standing, byAge, byDistance),
     clock,
     since,
     lastLook,
@@ -73,30 +74,40 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   };
 };
 
-/** The kind's own clock; without a date on it, the one that stands in for it. */
-const clockOf = (claims: readonly Claim[], { clock, fallback }: Kind, labeled: boolean): Clock => {
-  const own = clock === 'printed' && !labeled ? 'made' : clock;
-  return fallback && !hasDate(claims, own) && hasDate(claims, fallback) ? fallback : own;
+/** A standing by age or by distance alone. */
+interface Reached {
+  standing: Standing;
+  began: CivilDate | null;
+}
+
+/** Where age and distance agree, the standing began with the first of them, and the other changes nothing. */
+const began = (standing: Standing, byAge: Reached, byDistance: Reached): CivilDate | null => {
+  if (standing === 'in date') return null;
+  const age = byAge.standing === standing ? byAge.began : null;
+  const distance = byDistance.standing === standing ? byDistance.began : null;
+  return age !== null && distance !== null && distance < age ? distance : (age ?? distance);
 };
 
-const hasDate = (claims: readonly Claim[], clock: Clock): boolean =>
-  claims.some((claim) => claim.clock === clock && (claim.said === 'date' || claim.said === 'original'));
+/** The kind's own clock; without a date on it, the one that stands in for it. */
+const clockOf = (claims: readonly Claim[], { clock, fallback }: Kind, built: DateRange, labeled: boolean): Clock => {
+  const own = clock === 'printed' && !labeled ? 'made' : clock;
+  const has = (of: Clock): boolean => claims.some((claim) => claim.clock === of && isDated(claim, built));
+  return fallback && !has(own) && has(fallback) ? fallback : own;
+};
 
 type Turns = Pick<Finding, 'look' | 'due' | 'past'>;
 
 const turnsOfAge = (since: Since | null, ruling: Ruling, lastLook: Since | null): Turns => {
   if (since === null) return { look: null, due: null, past: null };
   const { lookFrom, replaceBy, lead } = ruling;
-  const { from, to } = since;
-  const looked =
-    lookFrom === null ? null : later({ worst: at(from, lookFrom), best: at(to, lookFrom) }, lastLook, ruling);
+  const looked = lookFrom === null ? null : later(turnAt(since, lookFrom), lastLook, ruling);
   if (replaceBy === null) return { look: looked, due: null, past: null };
-  const limit = { worst: at(from, replaceBy), best: at(to, replaceBy) };
+  const limit = turnAt(since, replaceBy);
   return {
     look: looked,
     due: { worst: at(limit.worst, -lead), best: at(limit.best, -lead) },
     // The limit's own day is still "due"; past is the day after.
-    past: { worst: limit.worst && addDays(limit.worst, 1), best: limit.best && addDays(limit.best, 1) },
+    past: { worst: limit.worst && nextDay(limit.worst), best: limit.best && nextDay(limit.best) },
   };
 };
 
@@ -105,7 +116,7 @@ const turnsOfLabel = (label: CivilDate, ruling: Ruling, lastLook: Since | null):
   const { lookFrom, replaceBy, lead } = ruling;
   const look = lookFrom === null || replaceBy === null ? null : limitOn(label, lookFrom - replaceBy);
   const due = limitOn(label, -lead);
-  const past = addDays(label, 1);
+  const past = nextDay(label);
   return {
     look: look && later({ worst: look, best: look }, lastLook, ruling),
     due: { worst: due, best: due },
@@ -113,24 +124,25 @@ const turnsOfLabel = (label: CivilDate, ruling: Ruling, lastLook: Since | null):
   };
 };
 
+/** So many months after a range; that of a single day is counted once. */
+const turnAt = ({ from, to }: DateRange, months: number): Turn => {
+  const worst = at(from, months);
+  return { worst, best: from === to ? worst : at(to, months) };
+};
+
 const at = (start: CivilDate | null, months: number): CivilDate | null => start && limitOn(start, months);
 
 /** A look that was made puts the next one off by `lookEvery`; it never moves the replace-by day. */
 const later = (turn: Turn, lastLook: Since | null, { lookEvery }: Ruling): Turn => {
   if (lastLook === null) return turn;
-  const next = { worst: at(lastLook.from, lookEvery), best: at(lastLook.to, lookEvery) };
+  const next = turnAt(lastLook, lookEvery);
   return { worst: latest(turn.worst, next.worst), best: latest(turn.best, next.best) };
 };
 
 const latest = (a: CivilDate | null, b: CivilDate | null): CivilDate | null =>
   a === null || (b !== null && b > a) ? b : a;
 
-const standingByAge = (
-  { look, due, past }: Turns,
-  since: Since | null,
-  on: CivilDate,
-  cautious: boolean,
-): { standing: Standing; began: CivilDate | null } => {
+const standingByAge = ({ look, due, past }: Turns, since: Since | null, on: CivilDate, cautious: boolean): Reached => {
   if (past) {
     // Past at its youngest is past whatever the rest; past at its oldest alone is proof enough against a safety item.
     if (past.best && past.best <= on)

@@ -2,9 +2,10 @@
 import { CAUTIONS, DEFERS } from '../catalogue/cautions.ts';
 import type { Clock } from '../catalogue/clock.ts';
 import type { SourceKey } from '../catalogue/sources.ts';
-import type { CivilDate } from '../dates/civil.ts';
-import { ageInWords, ageOf, dayInWords, monthsInWords, rangeInWords } from '../dates/words.ts';
+import { addDays, type CivilDate } from '../dates/civil.ts';
+import { ageInWords, ageOf, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
 import type { Finding, Turn } from './assess.ts';
+import type { Evidence } from './facts.ts';
 import type { Ruling } from './ruling.ts';
 
 export interface Reason {
@@ -46,7 +47,16 @@ export const explain = (finding: Finding): Explanation => ({
   cautions: finding.kind.cautions.length > 0 ? [...finding.kind.cautions.map((key) => CAUTIONS[key]), DEFERS] : [],
 });
 
-const ageLine = ({ label, since, clock, on }: Finding): string => {
+const ageLine = (finding: Finding): string => {
+  const { distance } = finding;
+  // Where the distance has come further than the calendar, it belongs to the age.
+  const driven = distance && distance.standing !== 'in date' ? `, and ${kmInWords(distance.km)}` : '';
+  return `${calendarAge(finding)}${driven}`;
+};
+
+const kmInWords = (km: number): string => `${km.toLocaleString('en-US')} km`;
+
+const calendarAge = ({ label, since, clock, on }: Finding): string => {
   if (label) return `Label valid through ${dayInWords(label)}`;
   if (since === null) return 'No date known';
   const words = CLOCK_WORDS[clock];
@@ -70,9 +80,9 @@ const AUTHORITY: Readonly<Record<Ruling['by'], string>> = {
 export const rulingLine = (ruling: Ruling, label: CivilDate | null = null): string => {
   if (label) return 'The label on the part rules, before any interval.';
   const parts = [
-    ruling.lookFrom === null ? null : `look from ${monthsInWords(ruling.lookFrom)}`,
-    ruling.replaceBy === null ? 'replace on condition only' : `replace by ${monthsInWords(ruling.replaceBy)}`,
-    ruling.replaceByKm === null ? null : `or ${ruling.replaceByKm.toLocaleString('en-US')} km, whichever comes first`,
+    ruling.lookFrom === null ? null : `look from ${lengthInWords(ruling.lookFrom)}`,
+    ruling.replaceBy === null ? 'replace on condition only' : `replace by ${lengthInWords(ruling.replaceBy)}`,
+    ruling.replaceByKm === null ? null : `or ${kmInWords(ruling.replaceByKm)}, whichever comes first`,
   ].filter(Boolean);
   return `${AUTHORITY[ruling.by]}: ${parts.join(', ')}.${ruling.note ? ` Note: ${ruling.note}` : ''}`;
 };
@@ -85,29 +95,37 @@ const standingLine = (finding: Finding): string => {
       : `The label runs until ${dayInWords(label)}.`;
   if (since === null) return 'Without a date nothing clears it.';
   const cautious = kind.severity === 'safety' && since.from !== since.to ? ' Judged by the oldest possible age.' : '';
+  const turn = comeByAge(finding);
   switch (standing) {
     case 'past':
-      return past ? `Past since ${turnInWords(past)}.${cautious}` : 'Past by distance.';
+      return turn ? `Past since ${turnInWords(turn)}.${cautious}` : 'Past by distance.';
     case 'unproven':
       return past?.worst
         ? `It may be past since ${dayInWords(past.worst)}; at its youngest it turns past on ${past.best ? dayInWords(past.best) : 'an unknown day'}.`
         : 'How old it can be at most is not known, so the calendar can’t clear it.';
     case 'due':
-      return due
-        ? `Due since ${turnInWords(due)}; past from ${past ? turnInWords(past) : 'then on'}.${cautious}`
+      return turn
+        ? `Due since ${turnInWords(turn)}; past from ${past ? turnInWords(past) : 'then on'}.${cautious}`
         : 'Due by distance.';
     case 'look':
       return `Wants a look since ${look ? turnInWords(look) : 'now'}${due ? `; due from ${turnInWords(due)}` : ''}.${cautious}`;
     case 'in date': {
       const next =
         look?.worst && look.worst > finding.on
-          ? `Next: look from ${turnInWords(look)}.`
+          ? ` Next: look from ${turnInWords(look)}.`
           : due
-            ? `Next: due from ${turnInWords(due)}.`
+            ? ` Next: due from ${turnInWords(due)}.`
             : '';
-      return `Nothing is owed by the calendar; that is not a word about its condition. ${next}${cautious}`.trim();
+      return `Nothing is owed by the calendar; that is not a word about its condition.${next}${cautious}`;
     }
   }
+};
+
+/** The turn that age has brought by that day, or null: then the same standing came by distance. */
+const comeByAge = ({ standing, kind, past, due, on }: Finding): Turn | null => {
+  if (standing === 'due') return due?.worst && due.worst <= on ? due : null;
+  const day = kind.severity === 'safety' ? (past?.worst ?? past?.best) : past?.best;
+  return day && day <= on ? past : null;
 };
 
 /** A day, or the two days between which it falls. */
@@ -122,7 +140,7 @@ const distanceLine = ({ distance, ruling }: Finding): Reason[] =>
   distance && ruling.replaceByKm !== null
     ? [
         {
-          text: `${distance.km.toLocaleString('en-US')} of ${ruling.replaceByKm.toLocaleString('en-US')} km used, by the reading of ${dayInWords(distance.readOn)}.`,
+          text: `${distance.km.toLocaleString('en-US')} of ${kmInWords(ruling.replaceByKm)} used, by the reading of ${dayInWords(distance.readOn)}.`,
           sources: [],
         },
       ]
@@ -138,12 +156,15 @@ const lookLine = ({ lastLook }: Finding): Reason[] =>
       ]
     : [];
 
+/** Evidence that a mark or a paper would better; a look or a drive leaves neither. */
+const WEAK: readonly Evidence[] = ['own memory', 'seller’s word', 'assumed'];
+
 const doubtsOf = ({ since, clock, kind }: Finding): string[] => {
   if (since === null) return [];
   return [
     since.disagree ? 'Two equally good sources disagree: the whole span counts.' : null,
     since.contradicted ? 'A weaker source says something else; both are kept.' : null,
-    since.evidence && ['own memory', 'seller’s word', 'assumed'].includes(since.evidence)
+    since.evidence && WEAK.includes(since.evidence) && clock !== 'serviced' && clock !== 'used'
       ? `Known only from: ${since.evidence}. A mark on the part or a receipt would make it surer.`
       : null,
     clock === kind.fallback
@@ -155,7 +176,8 @@ const doubtsOf = ({ since, clock, kind }: Finding): string[] => {
   ].filter((doubt): doubt is string => doubt !== null);
 };
 
-const todoOf = ({ standing, kind, past, since }: Finding): string => {
+const todoOf = (finding: Finding): string => {
+  const { standing, kind, past, since } = finding;
   const test = kind.tests[0];
   const how = test ? `${test.name}: ${test.how}` : kind.findDate;
   switch (standing) {
@@ -164,9 +186,10 @@ const todoOf = ({ standing, kind, past, since }: Finding): string => {
         ? `Find its date. ${kind.findDate}`
         : `Date it better, or treat it as past. ${kind.findDate}`;
     case 'past':
-      return kind.interval.replaceBy === null ? `Look now. ${how}` : `Renew it. If ignored: ${kind.ignored}`;
+      return `Renew it. If ignored: ${kind.ignored}`;
     case 'due':
-      return `Order and book it now${past?.worst ? `, to be done by ${dayInWords(past.worst)}` : ''}.`;
+      // Its last day is the one before it turns past.
+      return `Order and book it now${past?.worst && comeByAge(finding) ? `, to be done by ${dayInWords(addDays(past.worst, -1))}` : ''}.`;
     case 'look':
       return `Look and test. ${how}`;
     case 'in date':

@@ -2,7 +2,7 @@ import type { Clock } from '../catalogue/clock.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { DateRange } from '../dates/partial-date.ts';
 
-/** How a date is known, surest first. From `proof` down, only the first two are paper or metal. */
+/** How a date is known, surest first. Only the first two are metal or paper. */
 export const EVIDENCE = [
   'read on the part',
   'receipt',

@@ -19,6 +19,8 @@ export interface DigestCar {
   carId: string;
   name: string;
   lines: DigestLine[];
+  /** "2 past, 1 due, 3 to look at". */
+  summary: string;
   /** Usual cautions of the work these lines ask for, each once. */
   cautions: string[];
   /** Parts whose dates can't clear them: named as a task, never left out as if they were in order. */
@@ -41,46 +43,58 @@ export interface OwedCar {
 export const digestOf = (owedCars: readonly OwedCar[]): Digest | null => {
   const cars = owedCars.filter(({ owed }) => owed.length > 0).map(carSection);
   if (cars.length === 0) return null;
-  cars.sort((a, b) => gravity(b) - gravity(a));
+  cars.sort(byGravity);
   return { subject: subjectOf(cars), cars };
 };
 
-const gravity = (car: DigestCar): number =>
-  car.lines.reduce((sum, line) => sum + (line.safety ? 100 : 1) * (line.stage === 'past' ? 10 : 1), 0);
+/** Sorts cars: most safety items past first, then most safety items, most items past, most items. */
+const byGravity = (a: DigestCar, b: DigestCar): number => {
+  const [one, other] = [gravity(a), gravity(b)];
+  return other.map((weight, index) => weight - (one[index] ?? 0)).find((gap) => gap !== 0) ?? 0;
+};
+
+const gravity = ({ lines }: DigestCar): number[] => {
+  const safety = lines.filter((line) => line.safety);
+  const past = ({ stage }: DigestLine): boolean => stage === 'past';
+  return [safety.filter(past).length, safety.length, lines.filter(past).length, lines.length];
+};
 
 const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
   const sorted = [...owed].sort((a, b) => Number(isSafety(b)) - Number(isSafety(a)) || byNeed(a, b));
   const told = sorted.map((finding) => ({ finding, words: explain(finding) }));
-  return {
-    carId,
-    name,
-    lines: told.map(({ finding, words }) => ({
-      partId: finding.part.id,
-      stage: finding.standing,
-      safety: isSafety(finding),
-      title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
-      age: words.age,
-      why: words.reasons.map(({ text }) => text),
-      doubts: words.doubts,
-      todo: words.todo,
-    })),
-    cautions: [...new Set(told.flatMap(({ words }) => words.cautions))],
-    unproven,
-  };
+  const lines = told.map(({ finding, words }) => ({
+    partId: finding.part.id,
+    stage: finding.standing,
+    safety: isSafety(finding),
+    title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
+    age: words.age,
+    why: words.reasons.map(({ text }) => text),
+    doubts: words.doubts,
+    todo: words.todo,
+  }));
+  const cautions = [...new Set(told.flatMap(({ words }) => words.cautions))];
+  return { carId, name, lines, summary: stagesInWords(lines), cautions, unproven };
 };
 
 const isSafety = (finding: Owed): boolean => finding.kind.severity === 'safety';
 
+/** "2 past, 1 due, 3 to look at". */
+const stagesInWords = (lines: readonly DigestLine[]): string =>
+  (
+    [
+      ['past', 'past'],
+      ['due', 'due'],
+      ['look', 'to look at'],
+    ] as const
+  )
+    .map(([stage, words]) => ({ n: lines.filter((line) => line.stage === stage).length, words }))
+    .filter(({ n }) => n > 0)
+    .map(({ n, words }) => `${n} ${words}`)
+    .join(', ');
+
 /** "2 past, 1 due, 3 to look at: Marlow Six and 2 more cars". */
 const subjectOf = (cars: readonly DigestCar[]): string => {
-  const lines = cars.flatMap((car) => car.lines);
-  const of = (stage: Stage): number => lines.filter((line) => line.stage === stage).length;
-  const what = [
-    [of('past'), 'past'],
-    [of('due'), 'due'],
-    [of('look'), 'to look at'],
-  ] as const;
-  const told = what.filter(([n]) => n > 0).map(([n, word]) => `${n} ${word}`);
   const [first, ...others] = cars;
-  return `${told.join(', ')}: ${first?.name}${others.length > 0 ? ` and ${count(others.length, 'more car')}` : ''}`;
+  const whose = `${first?.name}${others.length > 0 ? ` and ${count(others.length, 'more car')}` : ''}`;
+  return `${stagesInWords(cars.flatMap((car) => car.lines))}: ${whose}`;
 };

@@ -72,7 +72,7 @@ export const BODY = [
     ignored: 'You see nothing in the first heavy rain, and a bare arm scratches the glass.',
     varies:
       'The rubber declines after about half a year. In storage lift the blades off the glass or prop the arms with a piece of tube.',
-    cautions: [],
+    cautions: ['wiper-arms'],
   },
   {
     key: 'washer-fluid',

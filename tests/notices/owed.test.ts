@@ -1,0 +1,118 @@
+import { describe, expect, it } from 'vitest';
+import { addDays, type CivilDate, daysBetween } from '../../src/dates/civil.ts';
+import type { Claim } from '../../src/findings/facts.ts';
+import { owed, type Said, STAGES, type Stage } from '../../src/notices/owed.ts';
+import { carOf, dated, finding } from '../support/parts.ts';
+
+const PART = 'tires-road';
+const MADE = dated('made', '2016-01-15');
+
+const saidBy = (...lines: [Stage, CivilDate][]): Map<string, Said[]> =>
+  new Map([[PART, lines.map(([stage, saidOn]) => ({ partId: PART, stage, saidOn }))]]);
+const news = (claims: readonly Claim[], on: CivilDate, said: Map<string, Said[]> = new Map()): string[] =>
+  owed([finding(PART, claims, on)], said).map(({ standing }) => standing);
+
+/** Look from 15 January 2021, due from 15 October 2025, past from 16 January 2026. */
+describe('what is owed of one part', () => {
+  it.each<[string, CivilDate, string[]]>([
+    ['in date says nothing', '2021-01-14', []],
+    ['look is said on its first day', '2021-01-15', ['look']],
+    ['and later, where nobody was told', '2024-01-15', ['look']],
+    ['due is said', '2025-10-15', ['due']],
+    ['past is said', '2026-01-16', ['past']],
+  ])('%s', (_, on, wanted) => expect(news([MADE], on)).toEqual(wanted));
+
+  it('unproven is a task on the list and no news', () => {
+    expect(news([], '2026-11-25')).toEqual([]);
+    expect(owed([finding('v-belt', [dated('made', '2015-01-01', '2023-12-31')], '2026-11-25')], new Map())).toEqual([]);
+  });
+
+  it('nothing is said twice, on the same day or on any later one', () => {
+    const said = saidBy(['look', '2021-01-15']);
+    for (const on of ['2021-01-15', '2021-01-16', '2025-10-14'] as CivilDate[])
+      expect(news([MADE], on, said)).toEqual([]);
+  });
+
+  it('a graver stage is said, though the milder one was', () => {
+    expect(news([MADE], '2025-10-15', saidBy(['look', '2021-01-15']))).toEqual(['due']);
+    expect(news([MADE], '2026-01-16', saidBy(['look', '2021-01-15'], ['due', '2025-10-15']))).toEqual(['past']);
+  });
+
+  it('a stage that was skipped is not made up for', () => {
+    const said = saidBy(['past', '2026-01-16']);
+    expect(news([MADE], '2026-02-01', said)).toEqual([]);
+  });
+
+  it('walked day by day, each stage is told once and on its first day', () => {
+    const said: Said[] = [];
+    for (let day = 0; day <= daysBetween('2020-12-01', '2026-03-01'); day++) {
+      const on = addDays('2020-12-01', day);
+      for (const { standing } of owed([finding(PART, [MADE], on)], new Map([[PART, said]])))
+        said.push({ partId: PART, stage: standing, saidOn: on });
+    }
+    expect(said.map(({ stage, saidOn }) => [stage, saidOn])).toEqual([
+      ['look', '2021-01-15'],
+      ['due', '2025-10-15'],
+      ['past', '2026-01-16'],
+    ]);
+  });
+
+  it('an item past by distance is not told again when age says the same', () => {
+    const claims = [dated('filled', '2026-01-01', '2026-01-01', { km: 10_000 })];
+    const car = carOf({ odometer: [{ day: '2026-02-01', km: 15_001 }] });
+    const oil = (on: CivilDate) => finding('engine-oil', claims, on, { car });
+    const said = new Map<string, Said[]>([
+      ['engine-oil', [{ partId: 'engine-oil', stage: 'past', saidOn: '2026-02-02' }]],
+    ]);
+    expect(owed([oil('2026-02-02')], new Map())).toHaveLength(1);
+    for (const on of ['2026-02-03', '2026-11-01', '2027-01-02', '2028-01-01'] as CivilDate[])
+      expect(owed([oil(on)], said)).toEqual([]);
+  });
+});
+
+describe('a stage that begins again', () => {
+  const said = saidBy(['look', '2021-01-15']);
+
+  it('after a look is said again, a year on', () => {
+    const looked = [MADE, dated('serviced', '2021-03-01')];
+    expect(news(looked, '2022-02-28', said)).toEqual([]);
+    expect(news(looked, '2022-03-01', said)).toEqual(['look']);
+    expect(news(looked, '2022-03-02', saidBy(['look', '2021-01-15'], ['look', '2022-03-01']))).toEqual([]);
+  });
+
+  it('after a better date moved it into the future is said when it comes', () => {
+    const corrected = [dated('made', '2018-06-01')];
+    expect(news(corrected, '2022-01-01', said)).toEqual([]);
+    expect(news(corrected, '2023-06-01', said)).toEqual(['look']);
+  });
+
+  it('of a renewed part is another part’s and said for it', () => {
+    const next = finding(PART, [dated('made', '2026-01-15')], '2031-01-15', { part: { id: 'next' } });
+    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([next]);
+  });
+});
+
+describe('a correction that moves the day back', () => {
+  it('says nothing new of the same stage', () => {
+    const said = saidBy(['look', '2021-01-15']);
+    expect(news([dated('made', '2015-10-01')], '2021-01-16', said)).toEqual([]);
+  });
+
+  it('but says the graver stage it leads to', () => {
+    const said = saidBy(['look', '2021-01-15']);
+    expect(news([dated('made', '2010-01-15')], '2021-01-16', said)).toEqual(['past']);
+  });
+});
+
+describe('several parts', () => {
+  it('are each held against what was said of them alone, in their order', () => {
+    const findings = ['a', 'b', 'c'].map((id) => finding(PART, [MADE], '2026-02-01', { part: { id } }));
+    const said = new Map<string, Said[]>([
+      ['a', [{ partId: 'a', stage: 'past', saidOn: '2026-01-16' }]],
+      ['c', [{ partId: 'c', stage: 'due', saidOn: '2025-10-15' }]],
+    ]);
+    expect(owed(findings, said).map(({ part }) => part.id)).toEqual(['b', 'c']);
+  });
+
+  it('the stages told are three', () => expect(STAGES).toEqual(['look', 'due', 'past']));
+});
