@@ -1,7 +1,8 @@
 // Bundles an entry (a fraction of a second; there is no build step to forget) and runs it:
 //   node src/boot.mjs src/server.ts [arguments]
-import { basename } from 'node:path';
-import { pathToFileURL } from 'node:url';
+import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 
 if (Number(process.versions.node.split('.')[0]) < 22) {
   console.error(
@@ -12,14 +13,15 @@ if (Number(process.versions.node.split('.')[0]) < 22) {
 
 const [entry, ...rest] = process.argv.slice(2);
 if (!entry) throw new Error('Name the file to run: node src/boot.mjs src/server.ts');
-const root = new URL('..', import.meta.url);
-const outfile = new URL(`dist/${basename(entry).replace(/\.tsx?$/, '')}.mjs`, root);
+const root = fileURLToPath(new URL('..', import.meta.url));
+const outfile = join(root, 'dist', `${basename(entry).replace(/\.tsx?$/, '')}.mjs`);
 
 const { build } = await import('esbuild');
-await build({
-  absWorkingDir: new URL('.', root).pathname,
+const { outputFiles } = await build({
+  absWorkingDir: root,
   entryPoints: [entry],
-  outfile: outfile.pathname,
+  outfile,
+  write: false,
   bundle: true,
   platform: 'node',
   format: 'esm',
@@ -30,6 +32,12 @@ await build({
   sourcemap: true,
   logLevel: 'warning',
 });
+// Another process may be starting the same bundle: it must never read half of it.
+mkdirSync(dirname(outfile), { recursive: true });
+for (const { path, contents } of outputFiles) {
+  writeFileSync(`${path}.${process.pid}`, contents);
+  renameSync(`${path}.${process.pid}`, path);
+}
 process.setSourceMapsEnabled(true);
-process.argv = [process.argv[0], outfile.pathname, ...rest];
-await import(pathToFileURL(outfile.pathname).href);
+process.argv = [process.argv[0], outfile, ...rest];
+await import(pathToFileURL(outfile).href);

@@ -8,3 +8,13 @@ export const todayIn = (timeZone: string, now: Date): CivilDate =>
 
 /** The hour (0-23) of an instant in a time zone. */
 export const hourIn = (timeZone: string, now: Date): number => new TZDate(now, timeZone).getHours();
+
+/** True for an IANA time zone this machine knows. */
+export const isTimeZone = (zone: string): boolean => {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+};

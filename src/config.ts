@@ -1,18 +1,10 @@
 /** The environment, read once at the door. Every fault is listed at once; README's table is made from this schema. */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
+import { isTimeZone } from './clock.ts';
 import { LEVELS } from './log.ts';
 
 const LOOPBACK = ['127.0.0.1', '::1', 'localhost'];
-
-const timeZone = z.string().refine((zone) => {
-  try {
-    new Intl.DateTimeFormat('en', { timeZone: zone });
-    return true;
-  } catch {
-    return false;
-  }
-}, 'is no IANA time zone such as Europe/Lisbon');
 
 export const ENVIRONMENT = z.object({
   PORT: z.coerce
@@ -49,7 +41,9 @@ export const ENVIRONMENT = z.object({
     .max(23)
     .default(7)
     .describe('Hour of the day, in the collection’s zone, from which the day’s letter is written.'),
-  TIME_ZONE: timeZone
+  TIME_ZONE: z
+    .string()
+    .refine(isTimeZone, 'is no IANA time zone such as Europe/Lisbon')
     .default(() => Intl.DateTimeFormat().resolvedOptions().timeZone)
     .describe('IANA time zone of a collection made at first start. Default: the machine’s own.'),
   LOG_LEVEL: z.enum(LEVELS).default('info').describe('Least level of the JSON log lines on standard output.'),
@@ -96,9 +90,9 @@ export const readConfig = (environment: Environment): Config => {
   };
 };
 
-/** An empty variable counts as not set; a secret's file wins over its variable. */
+/** An empty (or blank) variable counts as not set; a secret's file wins over its variable. */
 const withSecretFiles = (environment: Environment): { values: Environment; faults: string[] } => {
-  const values = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
+  const values = Object.fromEntries(Object.entries(environment).filter(([, value]) => value?.trim()));
   const faults: string[] = [];
   for (const name of SECRETS) {
     const file = values[`${name}_FILE`];
@@ -106,7 +100,7 @@ const withSecretFiles = (environment: Environment): { values: Environment; fault
     try {
       const text = readFileSync(file, 'utf8').trim();
       if (text === '') faults.push(`${name}_FILE names ${file}, which is empty`);
-      values[name] = text;
+      else values[name] = text;
     } catch {
       faults.push(`${name}_FILE names ${file}, which cannot be read`);
     }

@@ -21,11 +21,12 @@ export interface House {
   close(): void;
 }
 
-export const openHouse = (environment: Environment): House => {
+/** Opens the house; an `empty` one is given its first collection. */
+export const openHouse = (environment: Environment, { empty = true } = {}): House => {
   const config = readConfig(environment);
   const log = createLog(config.logLevel);
   const store = openStore(config.dataDir);
-  ensureCollection(store, config.timeZone);
+  if (empty) ensureCollection(store, config.timeZone);
   const transport = config.smtpUrl ? smtpTransport(config.smtpUrl) : fileTransport(join(config.dataDir, 'mail'));
   const now = (): Date => new Date();
   return {

@@ -2,7 +2,15 @@ import { partsFor } from '../catalogue/kinds.ts';
 import { FACETS } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { DateOrder } from '../dates/typed-point.ts';
-import { addCar, type CarRow, type CarWithParts, changeCar, type PartsChange } from '../store/cars.ts';
+import {
+  addCar,
+  type CarRow,
+  type CarWithParts,
+  changeCar,
+  closedParts,
+  type PartsChange,
+  type PartWithClaims,
+} from '../store/cars.ts';
 import type { Store } from '../store/open.ts';
 import { readBuildDate } from './build-date.ts';
 import { done, type Fault, type Outcome } from './fault.ts';
@@ -24,13 +32,14 @@ export interface Acting {
   today: CivilDate;
 }
 
-/** Adds a car with its whole list of parts, each waiting for its date; answers the car's id. */
-export const addCarAct = (store: Store, acting: Acting, given: CarGiven): Outcome<string> => {
+/** Adds a car with its whole list of parts, each waiting for its date; answers the car's id, a new one unless given. */
+export const addCarAct = (store: Store, acting: Acting, given: CarGiven, id?: string): Outcome<string> => {
   const described = describe(acting, given);
   if (!described.ok) return described;
   const { collectionId, today } = acting;
   const car = { collectionId, addedOn: today, ...described.value };
-  return done(addCar(store, car, partsFor(given.traits), given.km === null ? null : { day: today, km: given.km }));
+  const reading = given.km === null ? null : { day: today, km: given.km };
+  return done(addCar(store, car, partsFor(given.traits), reading, id));
 };
 
 /**
@@ -45,7 +54,8 @@ export const changeCarAct = (
 ): Outcome<PartsChange> => {
   const described = describe(acting, given);
   if (!described.ok) return described;
-  const change = partsChange(known, given.traits);
+  const closed = closedParts(store, acting.collectionId, known.car.id);
+  const change = partsChange(known, closed, given.traits);
   changeCar(store, { ...known.car, ...described.value }, change, acting.today);
   return done(change);
 };
@@ -68,16 +78,21 @@ const traitFaults = (traits: readonly string[]): Fault[] =>
     return chosen === 1 ? [] : [{ field: 'traits', message: `${name}: choose one, ${chosen} were given.` }];
   });
 
-const partsChange = ({ car, parts }: CarWithParts, traits: readonly string[]): PartsChange => {
+const partsChange = (
+  { car, parts }: CarWithParts,
+  closed: readonly PartWithClaims[],
+  traits: readonly string[],
+): PartsChange => {
   const place = (part: { kind: string; position: string | null }): string => `${part.kind} ${part.position ?? ''}`;
-  const before = new Set(partsFor(car.traits).map(place));
+  const places = (list: readonly { kind: string; position: string | null }[]): Set<string> => new Set(list.map(place));
   const after = partsFor(traits);
-  const wanted = new Set(after.map(place));
-  const have = new Set(parts.map(place));
+  const [before, wanted, have, ended] = [places(partsFor(car.traits)), places(after), places(parts), places(closed)];
+  // Listed by the old traits, yet ended and not there: a person took it off, and it stays off.
+  const takenOff = (at: string): boolean => before.has(at) && ended.has(at);
   // Parts a person added by hand were never on the list of the old traits: they stay.
   const gone = parts.filter((part) => before.has(place(part)) && !wanted.has(place(part)));
   return {
-    open: after.filter((part) => !have.has(place(part))),
+    open: after.filter((part) => !have.has(place(part)) && !takenOff(place(part))),
     close: gone.filter(({ claims }) => claims.length > 0).map(({ id }) => ({ id, why: 'Not on this car any more.' })),
     drop: gone.filter(({ claims }) => claims.length === 0).map(({ id }) => id),
   };

@@ -70,6 +70,9 @@ export const readClaim = (
   });
 };
 
+/** Evidence that shows the mark itself. */
+const OFF_THE_PART: readonly Evidence[] = ['read on the part', 'dated photo'];
+
 interface Meaning extends DateRange {
   said: Claim['said'];
   edtf: string | null;
@@ -82,17 +85,26 @@ const meaningOf = (
   car: CarFacts,
   acting: Acting,
 ): Outcome<Meaning> => {
-  const { clock, typed, choice } = given;
+  const { clock, typed, choice, evidence } = given;
   const mayBeAhead = clock === 'printed';
   const notBefore = mayBeAhead ? FIRST_CARS : earliest(clock, car);
   const date = readTypedDate(choice || typed, { ...acting, mayBeAhead, notBefore });
-  const marked = part.kind.mark && !choice && (clock === 'made' || clock === 'printed');
+  const plain = (date.ok || date.reason === 'ambiguous') && isNoMark(typed, part.kind.mark, evidence);
+  const marked = part.kind.mark && !choice && !plain && (clock === 'made' || clock === 'printed');
   const mark = marked ? readMark(typed, part.kind.mark as Mark, clock, acting.today, knownOf(part, car, given)) : null;
   if (mark?.ok) return meaningOfMark(typed, mark, date, acting.today);
   if (date.ok) return meaningOfDate(date);
   if (date.reason === 'ambiguous') return refused({ field: 'typed', message: date.message, choices: date.choices });
   return refused({ field: 'typed', message: mark?.message ?? date.message });
 };
+
+/**
+ * True for text that is a date wherever it can be one. A tire's code is bare digits then, though "June 2015" and
+ * "2009/2013" would fit the old layout of its number, too; a receipt can quote it. No other mark is quoted like that:
+ * what does not come off the part is a date.
+ */
+const isNoMark = (typed: string, mark: Mark | undefined, evidence: Evidence): boolean =>
+  mark === 'tire code' ? /\D/.test(typed.trim()) : /[a-z]{3}/i.test(typed) || !OFF_THE_PART.includes(evidence);
 
 const meaningOfDate = (date: TypedDate & { ok: true }): Outcome<Meaning> =>
   date.said === 'date'

@@ -40,7 +40,8 @@ export const readMark = (
     case 'period print':
       return plain(readPeriodPrint(typed, today));
     case 'harness label':
-      return expiry(readHarnessLabel(typed, today), clock);
+      // When it was made is the same by either standard; how long it is valid is not.
+      return expiry(readHarnessLabel(typed, today, clock === 'made' ? 'us' : undefined), clock);
   }
 };
 

@@ -43,7 +43,10 @@ export const deliver = async ({ store, transport, from, log, now }: Delivery): P
     });
     result[state]++;
     if (outcome.ok) log.info('letter sent', { letter: letter.id, tries: letter.tries });
-    else log.warn('letter not sent', { letter: letter.id, tries: letter.tries, state, answer: outcome.answer });
+    else {
+      const answer = outcome.answer.replaceAll(letter.recipient, '(recipient)');
+      log.warn('letter not sent', { letter: letter.id, tries: letter.tries, state, answer });
+    }
   }
 };
 
@@ -59,7 +62,7 @@ const attempt = async (letter: LetterRow, transport: Transport, from: string): P
         text: letter.text,
         html: letter.html,
         messageId: letter.messageId,
-        date: letter.writtenAt,
+        date: new Date(letter.writtenAt),
         headers: { 'Auto-Submitted': 'auto-generated', 'X-Auto-Response-Suppress': 'All' },
       },
       `${letter.day}-${letter.id}`,

@@ -16,11 +16,15 @@ export const letterText = (digest: Digest, { person, collection, day, href }: Le
   const cars = digest.cars.map((car) => carText(car, href));
   return [
     `${person}, this is new in “${collection}” on ${day}. What was said before is not repeated.`,
+    ...(cars.length > 1 ? [contentsText(digest)] : []),
     ...cars,
     `Everything by car: ${href('/')}\nThe intervals and their sources: ${href('/practice')}`,
     'Figures are common practice, standards or your own; the vehicle’s handbook rules. Age is one reason to act; no letter is no proof of condition.',
   ].join('\n\n');
 };
+
+/** What is in a long letter, a line a car. */
+const contentsText = ({ cars }: Digest): string => cars.map(({ name, summary }) => `- ${name}: ${summary}`).join('\n');
 
 const carText = (car: DigestCar, href: LetterFrame['href']): string =>
   [
@@ -58,6 +62,15 @@ const Letter = ({ digest, frame }: { digest: Digest; frame: LetterFrame }) => (
       <p>
         {frame.person}, this is new in “{frame.collection}” on {frame.day}. What was said before is not repeated.
       </p>
+      {digest.cars.length > 1 && (
+        <ul>
+          {digest.cars.map(({ name, summary }) => (
+            <li>
+              {name}: {summary}
+            </li>
+          ))}
+        </ul>
+      )}
       {digest.cars.map((car) => (
         <section>
           <h2 style="border-bottom: 2px solid #1c1b19">

@@ -107,9 +107,9 @@ export const addCar = (
   car: Omit<CarRow, 'id'>,
   list: readonly NewPart[],
   reading: { day: CivilDate; km: number } | null,
+  id = newId(),
 ): string =>
   inTransaction(store, (tx) => {
-    const id = newId();
     tx.insert(cars)
       .values({ ...car, id })
       .run();
@@ -159,10 +159,11 @@ export const changeCar = (store: Store, car: CarRow, change: PartsChange, today:
         .run();
   });
 
+/** A part that is closed already keeps its day and its reason. */
 const closePart = (tx: Store, collectionId: string, partId: string, today: CivilDate, why: string): void => {
   tx.update(parts)
     .set({ closedOn: today, closedWhy: why })
-    .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
+    .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId), isNull(parts.closedOn)))
     .run();
 };
 
@@ -268,14 +269,18 @@ export const replacePart = (
     return id;
   });
 
-/** The answers last given on a car's parts, newest first: offered again when the next part is dated. */
-export const lastAnswers = (store: Store, collectionId: string, carId: string, most: number): ClaimRow[] =>
+/** The answers last given on a car's parts, newest first, each with the kind it was given for. */
+export const lastAnswers = (
+  store: Store,
+  collectionId: string,
+  carId: string,
+  most: number,
+): { claim: ClaimRow; kind: string }[] =>
   store
-    .select({ claim: claims })
+    .select({ claim: claims, kind: parts.kind })
     .from(claims)
     .innerJoin(parts, and(eq(parts.collectionId, claims.collectionId), eq(parts.id, claims.partId)))
     .where(and(eq(claims.collectionId, collectionId), eq(parts.carId, carId), isNull(claims.withdrawnOn)))
     .orderBy(desc(claims.id))
     .limit(most)
-    .all()
-    .map(({ claim }) => claim);
+    .all();

@@ -1,5 +1,5 @@
 /** The outbox: letters and what they announced go in together; delivery claims them one by one under a lease. */
-import { and, asc, desc, eq, lte, max, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, max, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Said } from '../notices/owed.ts';
 import { inTransaction, type Store } from './open.ts';
@@ -89,11 +89,11 @@ export const lastFinishedSweep = (store: Store): string | null =>
 
 /** How many letters would be tried by an instant. */
 export const waitingLetters = (store: Store, until: string): number =>
-  store
-    .select({ count: sql<number>`count(*)` })
-    .from(letters)
-    .where(and(eq(letters.state, 'waiting'), lte(letters.nextTryAt, until)))
-    .get()?.count ?? 0;
+  store.select({ count: sql<number>`count(*)` }).from(letters).where(isDue(until)).get()?.count ?? 0;
+
+/** Waiting and due by an instant, or in the hands of a sender whose lease ran out. */
+const isDue = (now: string) =>
+  sql`(${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${now}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now})`;
 
 /** Takes one letter that is waiting (or whose sender died) under a lease; undefined when none is due. */
 export const claimLetter = (store: Store, now: string, leaseUntil: string): LetterRow | undefined =>
@@ -101,9 +101,7 @@ export const claimLetter = (store: Store, now: string, leaseUntil: string): Lett
     const next = tx
       .select({ collectionId: letters.collectionId, id: letters.id })
       .from(letters)
-      .where(
-        sql`(${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${now}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now})`,
-      )
+      .where(isDue(now))
       .orderBy(asc(letters.nextTryAt))
       .limit(1)
       .get();

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { fromRoot } from '../root.ts';
-import type { Store } from './open.ts';
+import type { Store } from './store.ts';
 
 const FOLDER = fromRoot('migrations');
 
@@ -18,8 +18,8 @@ export class SchemaError extends Error {}
  * Applies the migrations still missing, after a backup. Foreign keys are off meanwhile: the migrator works in one
  * transaction, where SQLite ignores the pragma, and a rebuilt table would take its child rows along.
  */
-export const migrateStore = (store: Store, backupDir: string | null): void => {
-  const { entries } = JSON.parse(readFileSync(join(FOLDER, 'meta/_journal.json'), 'utf8')) as Journal;
+export const migrateStore = (store: Store, backupDir: string | null, folder = FOLDER): void => {
+  const { entries } = JSON.parse(readFileSync(join(folder, 'meta/_journal.json'), 'utf8')) as Journal;
   const applied = appliedMigrations(store);
   const unknown = applied.filter((when) => !entries.some((entry) => entry.when === when));
   if (unknown.length > 0)
@@ -32,7 +32,7 @@ export const migrateStore = (store: Store, backupDir: string | null): void => {
 
   const sqlite = store.$client;
   sqlite.pragma('foreign_keys = OFF');
-  migrate(store, { migrationsFolder: FOLDER });
+  migrate(store, { migrationsFolder: folder });
   const broken = sqlite.pragma('foreign_key_check') as unknown[];
   if (broken.length > 0)
     throw new SchemaError(`A migration left ${broken.length} broken reference(s). Restore the backup.`);

@@ -1,11 +1,12 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
+import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { migrateStore } from './migrate.ts';
 import * as schema from './schema.ts';
+import type { Store } from './store.ts';
 
-export type Store = BetterSQLite3Database<typeof schema> & { $client: Database.Database };
+export type { Store };
 
 /**
  * Opens (or makes) the database of a data folder, brought up to this program's schema with a backup before.

@@ -34,9 +34,10 @@ export const addCollection = (
   store: Store,
   collection: Omit<Collection, 'id'>,
   owner: Omit<Person, 'id'>,
+  ids = { collectionId: newId(), personId: newId() },
 ): { collectionId: string; personId: string } =>
   inTransaction(store, (tx) => {
-    const [collectionId, personId] = [newId(), newId()];
+    const { collectionId, personId } = ids;
     tx.insert(collections)
       .values({ ...collection, id: collectionId })
       .run();
@@ -44,7 +45,7 @@ export const addCollection = (
       .values({ ...owner, id: personId })
       .run();
     tx.insert(memberships).values({ collectionId, personId, letters: true }).run();
-    return { collectionId, personId };
+    return ids;
   });
 
 /** On an empty server: one collection with one person, so that the first page is already theirs. */
@@ -57,10 +58,9 @@ export const changeCollection = (store: Store, id: string, change: Partial<Omit<
   store.update(collections).set(change).where(eq(collections.id, id)).run();
 };
 
-export const addMember = (store: Store, collectionId: string, member: Omit<Member, 'id'>): string =>
+export const addMember = (store: Store, collectionId: string, member: Omit<Member, 'id'>, personId = newId()): string =>
   inTransaction(store, (tx) => {
     const { letters, ...person } = member;
-    const personId = newId();
     tx.insert(people)
       .values({ ...person, id: personId })
       .run();

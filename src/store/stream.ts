@@ -10,18 +10,19 @@ export interface CarStreamed {
   parts: PartFacts[];
 }
 
-const CARS = `
+export const CARS = `
   select id, name, traits, built_from as builtFrom, built_to as builtTo from cars
   where collection_id = ? order by id`;
 
-const PARTS = `
+/** The plus keeps SQLite from walking the collection's whole index of claims for each car to be spared sorting a few. */
+export const PARTS = `
   select parts.id, kind, position, clock, said, from_day as "from", to_day as "to", evidence, km
   from parts
   left join claims on claims.collection_id = parts.collection_id and claims.part_id = parts.id and withdrawn_on is null
   where parts.collection_id = ? and car_id = ? and closed_on is null
-  order by parts.id, claims.id`;
+  order by parts.id, +claims.id`;
 
-const ODOMETER = 'select day, km from odometer where collection_id = ? and car_id = ? order by day';
+export const ODOMETER = 'select day, km from odometer where collection_id = ? and car_id = ? order by day';
 
 interface CarLine {
   id: string;

@@ -1,0 +1,68 @@
+/** A demo as plain data: a collection told the way its people would have entered it, day by day. */
+import type { QUICK_STARTS } from '../catalogue/quick-starts.ts';
+import type { StatedTrait } from '../catalogue/traits.ts';
+import type { CivilDate } from '../dates/civil.ts';
+import type { Collection, Member } from '../store/people.ts';
+import type { OverrideGiven } from './override.ts';
+import type { ClaimGiven } from './read-claim.ts';
+
+/** One date as a person typed it. */
+export interface DemoClaim extends Pick<ClaimGiven, 'clock' | 'typed' | 'choice' | 'evidence' | 'ninetiesMark'> {
+  km?: number;
+  note?: string;
+  /** Day it was written down; absent: the day its part was opened. */
+  on?: CivilDate;
+  /** Id of the person; absent: whoever added the car. */
+  by?: string;
+}
+
+/** One part from the day it was fitted, or the car was added, to its renewal. */
+interface DemoLife {
+  note?: string;
+  claims: readonly DemoClaim[];
+}
+
+export interface DemoEnded extends DemoLife {
+  closedOn: CivilDate;
+  closedWhy: string;
+}
+
+/** A place on the car: the part that is there, and those that were there before, oldest first. */
+export interface DemoPart extends DemoLife {
+  kind: string;
+  position?: string;
+  before?: readonly DemoEnded[];
+  /** True for a part the list of the car's traits does not hold. */
+  byHand?: true;
+}
+
+export interface DemoCar {
+  id: string;
+  name: string;
+  note: string;
+  built: string;
+  start: (typeof QUICK_STARTS)[number]['key'];
+  /** Where the car differs from its quick start. */
+  without: readonly StatedTrait[];
+  having: readonly StatedTrait[];
+  addedOn: CivilDate;
+  addedBy: string;
+  /** Odometer readings in km. */
+  odometer: readonly { day: CivilDate; km: number }[];
+  /** Only parts with something to tell; the others wait. */
+  parts: readonly DemoPart[];
+}
+
+export interface DemoOverride extends OverrideGiven {
+  kind: string;
+  setOn: CivilDate;
+  setBy: string;
+}
+
+export interface Demo {
+  collection: Collection;
+  /** The first one owns the collection and gets its letters. */
+  people: readonly [Member, ...Member[]];
+  cars: readonly DemoCar[];
+  overrides: readonly DemoOverride[];
+}

@@ -1,0 +1,190 @@
+import { describe, expect, it } from 'vitest';
+import type { Stage } from '../../src/notices/owed.ts';
+import {
+  claimLetter,
+  failedLetters,
+  findLetter,
+  type LetterRow,
+  lastFinishedSweep,
+  lettersOf,
+  queueLetters,
+  saidTo,
+  settleLetter,
+  sweptOn,
+  waitingLetters,
+} from '../../src/store/letters.ts';
+import { type Barn, carIn, openBarn, partOf, TODAY } from '../support/cars.ts';
+import { newLetter } from '../support/letters.ts';
+
+const NOW = '2026-11-25T07:00:00.000Z';
+const at = (minutes: number): string => new Date(Date.parse(NOW) + minutes * 60_000).toISOString();
+
+const queue = (barn: Barn, id: string, said: { partId: string; stage: Stage }[] = []): void => {
+  const { collectionId } = barn.acting;
+  const lines = said.map((line) => ({ ...line, saidOn: TODAY }));
+  queueLetters(barn.store, collectionId, TODAY, [{ letter: newLetter(barn.acting, id, NOW), said: lines }], NOW);
+};
+
+const taken = (letter: LetterRow | undefined): LetterRow => {
+  if (!letter) throw new Error('No letter was due');
+  return letter;
+};
+
+const settle = (barn: Barn, letter: LetterRow, state: 'sent' | 'waiting' | 'failed', nextTryAt = NOW): void =>
+  settleLetter(barn.store, letter, { at: at(1), ok: state === 'sent', answer: '250 OK', state, nextTryAt });
+
+describe('the outbox', () => {
+  it('hands out a waiting letter once: a second claim gets nothing', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    expect(claimLetter(barn.store, NOW, at(10))).toMatchObject({
+      id: 'a',
+      state: 'sending',
+      tries: 1,
+      leaseUntil: at(10),
+    });
+    expect(claimLetter(barn.store, NOW, at(10))).toBeUndefined();
+    expect(claimLetter(barn.store, at(9), at(19))).toBeUndefined();
+  });
+
+  it('hands a letter out again, with the same message id, once the lease of a sender that died ran out', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    const first = taken(claimLetter(barn.store, NOW, at(10)));
+    const second = taken(claimLetter(barn.store, at(10), at(20)));
+    expect(second).toMatchObject({ id: 'a', tries: 2, leaseUntil: at(20), messageId: first.messageId });
+  });
+
+  it('hands out nothing before the next try is due', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
+    expect(claimLetter(barn.store, at(4), at(14))).toBeUndefined();
+    expect(claimLetter(barn.store, at(5), at(15))?.tries).toBe(2);
+  });
+
+  it.each(['sent', 'failed'] as const)('never hands out a letter again that is %s', (state) => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), state);
+    expect(claimLetter(barn.store, at(999_999), at(999_999))).toBeUndefined();
+  });
+
+  it('hands out the letter that has waited longest first, whichever collection’s it is', () => {
+    const barn = openBarn();
+    const other = openBarn(barn.store, 'The shed');
+    queue(barn, 'a');
+    queue(other, 'b');
+    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
+    const order = [1, 2].map(() => claimLetter(barn.store, at(30), at(40))?.id);
+    expect(order).toEqual(['b', 'a']);
+  });
+
+  it('counts what a delivery would try: what is due, and what a dead sender left', () => {
+    const barn = openBarn();
+    for (const id of ['a', 'b', 'c']) queue(barn, id);
+    expect(waitingLetters(barn.store, at(-1))).toBe(0);
+    expect(waitingLetters(barn.store, NOW)).toBe(3);
+    claimLetter(barn.store, NOW, at(10));
+    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
+    expect(waitingLetters(barn.store, NOW)).toBe(1);
+    expect(waitingLetters(barn.store, at(5))).toBe(2);
+    expect(waitingLetters(barn.store, at(10))).toBe(3);
+  });
+});
+
+describe('settling an attempt', () => {
+  it('records what was answered, and when the letter was sent', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'sent');
+    expect(findLetter(barn.store, barn.acting.collectionId, 'a')).toMatchObject({
+      letter: { state: 'sent', sentAt: at(1), leaseUntil: null, tries: 1 },
+      attempts: [{ at: at(1), ok: true, answer: '250 OK' }],
+    });
+  });
+
+  it('keeps every attempt in order', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
+    const again = taken(claimLetter(barn.store, at(5), at(15)));
+    settleLetter(barn.store, again, { at: at(6), ok: false, answer: 'No', state: 'failed', nextTryAt: at(6) });
+    const found = findLetter(barn.store, barn.acting.collectionId, 'a');
+    expect(found?.attempts.map((one) => one.at)).toEqual([at(1), at(6)]);
+    expect(found?.letter).toMatchObject({ state: 'failed', sentAt: null });
+    expect(failedLetters(barn.store, barn.acting.collectionId)).toBe(1);
+  });
+});
+
+describe('queueing', () => {
+  it('writes letters, what they say and the sweep together', () => {
+    const barn = openBarn();
+    const part = partOf(barn, carIn(barn), 'wiring');
+    const { collectionId, personId } = barn.acting;
+    queue(barn, 'a', [{ partId: part.id, stage: 'look' }]);
+    expect(lettersOf(barn.store, collectionId).map(({ id }) => id)).toEqual(['a']);
+    expect(saidTo(barn.store, collectionId, personId)).toEqual([{ partId: part.id, stage: 'look', saidOn: TODAY }]);
+    expect(sweptOn(barn.store, collectionId, TODAY)).toBe(true);
+    expect(lastFinishedSweep(barn.store)).toBe(NOW);
+  });
+
+  it('writes nothing at all where one letter’s message id was used before', () => {
+    const barn = openBarn();
+    const { collectionId, personId } = barn.acting;
+    const part = partOf(barn, carIn(barn), 'wiring');
+    const said = [{ partId: part.id, stage: 'look' as const, saidOn: TODAY }];
+    const twin = { ...newLetter(barn.acting, 'b', NOW), messageId: newLetter(barn.acting, 'a', NOW).messageId };
+    const written = [
+      { letter: newLetter(barn.acting, 'a', NOW), said },
+      { letter: twin, said: [] },
+    ];
+    expect(() => queueLetters(barn.store, collectionId, TODAY, written, NOW)).toThrow(/UNIQUE.*message_id/);
+    expect(lettersOf(barn.store, collectionId)).toEqual([]);
+    expect(saidTo(barn.store, collectionId, personId)).toEqual([]);
+    expect(sweptOn(barn.store, collectionId, TODAY)).toBe(false);
+  });
+
+  it('marks a day as swept again without a fault', () => {
+    const barn = openBarn();
+    queueLetters(barn.store, barn.acting.collectionId, TODAY, [], NOW);
+    queueLetters(barn.store, barn.acting.collectionId, TODAY, [], at(60));
+    expect(lastFinishedSweep(barn.store)).toBe(at(60));
+  });
+
+  it('remembers of each stage of a part the day it was last said', () => {
+    const barn = openBarn();
+    const { collectionId, personId } = barn.acting;
+    const partId = partOf(barn, carIn(barn), 'wiring').id;
+    for (const [id, saidOn] of [
+      ['a', '2025-01-01'],
+      ['b', '2026-01-01'],
+    ] as const)
+      queueLetters(
+        barn.store,
+        collectionId,
+        saidOn,
+        [{ letter: newLetter(barn.acting, id, NOW), said: [{ partId, stage: 'look', saidOn }] }],
+        NOW,
+      );
+    expect(saidTo(barn.store, collectionId, personId)).toEqual([{ partId, stage: 'look', saidOn: '2026-01-01' }]);
+  });
+});
+
+describe('one collection', () => {
+  it('sees none of another one’s letters, sweeps or failures', () => {
+    const barn = openBarn();
+    const other = openBarn(barn.store, 'The shed');
+    const part = partOf(other, carIn(other), 'wiring');
+    queue(other, 'theirs', [{ partId: part.id, stage: 'look' }]);
+    settle(other, taken(claimLetter(other.store, NOW, at(10))), 'failed');
+    const { collectionId, personId } = barn.acting;
+    expect(lettersOf(barn.store, collectionId)).toEqual([]);
+    expect(findLetter(barn.store, collectionId, 'theirs')).toBeUndefined();
+    expect(failedLetters(barn.store, collectionId)).toBe(0);
+    expect(sweptOn(barn.store, collectionId, TODAY)).toBe(false);
+    expect(saidTo(barn.store, collectionId, personId)).toEqual([]);
+    expect(saidTo(barn.store, collectionId, other.acting.personId)).toEqual([]);
+    expect(failedLetters(barn.store, other.acting.collectionId)).toBe(1);
+  });
+});

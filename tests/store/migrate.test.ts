@@ -1,0 +1,217 @@
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, describe, expect, it } from 'vitest';
+import { backUp, migrateStore, SchemaError } from '../../src/store/migrate.ts';
+import { openStore, type Store } from '../../src/store/open.ts';
+import { allCollections } from '../../src/store/people.ts';
+import { carIn, carOf, claim, date, openBarn } from '../support/cars.ts';
+import { newFolder } from '../support/folder.ts';
+
+interface Entry {
+  idx: number;
+  version: string;
+  when: number;
+  tag: string;
+  breakpoints: boolean;
+}
+
+const journalOf = (folder: string): { entries: Entry[] } =>
+  JSON.parse(readFileSync(join(folder, 'meta/_journal.json'), 'utf8')) as { entries: Entry[] };
+
+const { entries } = journalOf('migrations');
+const newest = entries.at(-1) as Entry;
+
+/** The program's migrations and one more, as a later version would bring it. */
+const withOneMore = (tag: string, statements: readonly string[], when = newest.when + 1): string => {
+  const folder = newFolder();
+  cpSync('migrations', folder, { recursive: true });
+  const journal = journalOf(folder);
+  journal.entries.push({ idx: entries.length, version: newest.version, when, tag, breakpoints: true });
+  writeFileSync(join(folder, 'meta/_journal.json'), JSON.stringify(journal));
+  writeFileSync(join(folder, `${tag}.sql`), statements.join('\n--> statement-breakpoint\n'));
+  return folder;
+};
+
+const opened: Store[] = [];
+const open = (dataDir: string): Store => {
+  const store = openStore(dataDir);
+  opened.push(store);
+  return store;
+};
+afterEach(() => {
+  for (const store of opened.splice(0)) store.$client.close();
+});
+
+/** A database with a car, its parts, a reading and a date, and where it lies. */
+const filled = () => {
+  const dataDir = newFolder();
+  const store = open(dataDir);
+  const barn = openBarn(store);
+  const carId = carIn(barn, { km: 87_400 });
+  date(barn, carId, 'brake-fluid-glycol', claim('filled', 'June 2025'));
+  return { dataDir, store, barn, carId, backups: join(dataDir, 'backups') };
+};
+
+const count = (sqlite: Database.Database, table: string): number =>
+  sqlite.prepare(`select count(*) from ${table}`).pluck().get() as number;
+
+const pragma = (store: Store, name: string): unknown => store.$client.pragma(name, { simple: true });
+
+describe('the journal of migrations', () => {
+  it('has dates that strictly rise: the migrator skips an older one without a word', () => {
+    const dates = entries.map(({ when }) => when);
+    expect(dates.length).toBeGreaterThan(0);
+    expect(dates).toEqual([...new Set(dates)].toSorted((a, b) => a - b));
+  });
+
+  it('names a file for every entry, and no file is left out', () => {
+    const files = readdirSync('migrations').filter((name) => name.endsWith('.sql'));
+    expect(files.toSorted()).toEqual(entries.map(({ tag }) => `${tag}.sql`).toSorted());
+  });
+});
+
+describe('opening a data folder', () => {
+  it('makes the folder and a database with every migration applied', () => {
+    const dataDir = join(newFolder(), 'not', 'there', 'yet');
+    const store = open(dataDir);
+    const applied = store.$client.prepare('select created_at from __drizzle_migrations order by id').pluck().all();
+    expect(applied).toEqual(entries.map(({ when }) => when));
+    expect(allCollections(store)).toEqual([]);
+  });
+
+  it('backs nothing up while there is nothing to lose', () => {
+    const dataDir = newFolder();
+    open(dataDir);
+    open(dataDir);
+    expect(existsSync(join(dataDir, 'backups'))).toBe(false);
+  });
+
+  it('leaves a database of this version as it is', () => {
+    const { dataDir, barn, carId } = filled();
+    const again = open(dataDir);
+    expect(carOf({ ...barn, store: again }, carId)).toEqual(carOf(barn, carId));
+  });
+
+  it('writes ahead, waits for the disk at each commit, and checks foreign keys', () => {
+    const store = open(newFolder());
+    expect(pragma(store, 'journal_mode')).toBe('wal');
+    expect(pragma(store, 'synchronous')).toBe(2);
+    expect(pragma(store, 'foreign_keys')).toBe(1);
+    expect(pragma(store, 'busy_timeout')).toBe(5000);
+  });
+
+  it('refuses a part on a car that is not there', () => {
+    const { store } = filled();
+    const adopt = store.$client.prepare(
+      `insert into parts (collection_id, id, car_id, kind, note, opened_on)
+       select collection_id, 'orphan', 'no such car', 'wiring', '', '2026-01-01' from cars`,
+    );
+    expect(() => adopt.run()).toThrow(/FOREIGN KEY/);
+  });
+
+  it('refuses a database written by a newer version, with a line that says what to do', () => {
+    const { dataDir, store } = filled();
+    store.$client
+      .prepare('insert into __drizzle_migrations (hash, created_at) values (?, ?)')
+      .run('later', newest.when + 1);
+    store.$client.close();
+    expect(() => open(dataDir)).toThrow(SchemaError);
+    expect(() => open(dataDir)).toThrow(
+      'The database holds 1 change(s) this version does not know: it was written by a newer Standstill. Start that version, or restore a backup made before it.',
+    );
+  });
+});
+
+describe('a migration of a filled database', () => {
+  const addColumn = () => withOneMore('0099_color', ['ALTER TABLE `cars` ADD `color` text;']);
+
+  it('comes after a backup that opens, passes its integrity check and holds what was there', () => {
+    const { store, backups } = filled();
+    migrateStore(store, backups, addColumn());
+    const files = readdirSync(backups);
+    expect(files).toEqual([expect.stringMatching(/^\d{4}-\d\d-\d\dT\d{6}\.\d{3}Z-before-0099_color\.db$/)]);
+
+    const copy = new Database(join(backups, files[0] ?? ''), { readonly: true });
+    expect(copy.pragma('integrity_check', { simple: true })).toBe('ok');
+    expect(copy.pragma('table_info(cars)')).not.toContainEqual(expect.objectContaining({ name: 'color' }));
+    for (const table of ['cars', 'parts', 'claims', 'odometer', '__drizzle_migrations'])
+      expect(count(copy, table), table).toBe(count(store.$client, table) - (table === '__drizzle_migrations' ? 1 : 0));
+    expect(count(copy, 'claims')).toBe(1);
+    copy.close();
+    expect(store.$client.pragma('table_info(cars)')).toContainEqual(expect.objectContaining({ name: 'color' }));
+  });
+
+  it('runs once', () => {
+    const { store, backups } = filled();
+    const folder = addColumn();
+    migrateStore(store, backups, folder);
+    migrateStore(store, backups, folder);
+    expect(readdirSync(backups)).toHaveLength(1);
+  });
+
+  it('that rebuilds a table keeps the rows that hang on it, and foreign keys are checked again afterwards', () => {
+    const { store, barn, carId, backups } = filled();
+    const before = carOf(barn, carId);
+    // As drizzle-kit writes it; inside the migrator's transaction SQLite ignores its pragma lines.
+    const folder = withOneMore('0099_rebuild', [
+      'PRAGMA foreign_keys=OFF;',
+      `CREATE TABLE \`__new_cars\` (
+        \`collection_id\` text NOT NULL, \`id\` text NOT NULL, \`name\` text NOT NULL, \`built_typed\` text NOT NULL,
+        \`built_edtf\` text, \`built_from\` text, \`built_to\` text, \`traits\` text NOT NULL, \`note\` text NOT NULL,
+        \`added_on\` text NOT NULL, \`color\` text DEFAULT 'green' NOT NULL,
+        PRIMARY KEY(\`collection_id\`, \`id\`),
+        FOREIGN KEY (\`collection_id\`) REFERENCES \`collections\`(\`id\`) ON UPDATE no action ON DELETE no action
+      );`,
+      `INSERT INTO \`__new_cars\`("collection_id", "id", "name", "built_typed", "built_edtf", "built_from", "built_to", "traits", "note", "added_on")
+       SELECT "collection_id", "id", "name", "built_typed", "built_edtf", "built_from", "built_to", "traits", "note", "added_on" FROM \`cars\`;`,
+      'DROP TABLE `cars`;',
+      'ALTER TABLE `__new_cars` RENAME TO `cars`;',
+      'PRAGMA foreign_keys=ON;',
+    ]);
+    migrateStore(store, backups, folder);
+    expect(store.$client.prepare('select color from cars').pluck().all()).toEqual(['green']);
+    const after = carOf(barn, carId);
+    expect(after).toEqual(before);
+    expect(after.parts.length).toBeGreaterThan(50);
+    expect(after.facts.odometer).toHaveLength(1);
+    expect(pragma(store, 'foreign_keys')).toBe(1);
+    expect(pragma(store, 'foreign_key_check')).toBeUndefined();
+  });
+
+  it('that leaves a row hanging on nothing is refused', () => {
+    const { store, backups } = filled();
+    const folder = withOneMore('0099_careless', ['DELETE FROM `cars`;']);
+    expect(() => migrateStore(store, backups, folder)).toThrow(/left \d+ broken reference\(s\)\. Restore the backup/);
+    expect(readdirSync(backups)).toHaveLength(1);
+  });
+
+  it('that fails changes nothing', () => {
+    const { store, barn, carId, backups } = filled();
+    const before = carOf(barn, carId);
+    const folder = withOneMore('0099_half', ['ALTER TABLE `cars` ADD `color` text;', 'DROP TABLE `no_such_table`;']);
+    expect(() => migrateStore(store, backups, folder)).toThrow(/no_such_table/);
+    expect(store.$client.pragma('table_info(cars)')).not.toContainEqual(expect.objectContaining({ name: 'color' }));
+    expect(carOf(barn, carId)).toEqual(before);
+  });
+
+  it('dated before one already applied is not passed over in silence', () => {
+    const { store, backups } = filled();
+    const folder = withOneMore('0099_late', ['ALTER TABLE `cars` ADD `color` text;'], newest.when - 1);
+    expect(() => migrateStore(store, backups, folder)).toThrow(
+      `${entries.length} of ${entries.length + 1} migrations are applied; their dates in the journal must rise.`,
+    );
+  });
+});
+
+describe('a backup', () => {
+  it('is a database of its own: what is written later is not in it', () => {
+    const { store, barn, backups } = filled();
+    const file = backUp(store, backups, 'by-hand');
+    carIn(barn, { name: 'Later' });
+    const copy = new Database(file, { readonly: true });
+    expect(copy.prepare('select name from cars').pluck().all()).toEqual(['Merle Tourer']);
+    copy.close();
+    expect(readdirSync(backups)).toEqual([expect.stringMatching(/-by-hand\.db$/)]);
+  });
+});
