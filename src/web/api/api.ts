@@ -1,0 +1,34 @@
+/** The JSON API under /api/v1: what the pages do, described by its own openapi.json. */
+import { OpenAPIHono } from '@hono/zod-openapi';
+import type { Env } from '../visit.ts';
+import { carRoutes } from './cars.ts';
+import { dateRoutes } from './dates.ts';
+import { kindRoutes } from './kinds.ts';
+import { partRoutes } from './parts.ts';
+import { issuesProblem } from './problem.ts';
+import type { Api } from './route.ts';
+
+export const api = (): Api => {
+  const app = new OpenAPIHono<Env>({
+    defaultHook: (result, c) => (result.success ? undefined : issuesProblem(c, result.error)),
+  });
+  dateRoutes(app);
+  carRoutes(app);
+  partRoutes(app);
+  kindRoutes(app);
+  app.get('/openapi.json', (c) =>
+    c.json(
+      app.getOpenAPI31Document({
+        openapi: '3.1.0',
+        info: {
+          title: 'Standstill',
+          version: '1',
+          description:
+            'Dates, ages and standings of the parts of cars. Every request sees one collection: the first, or the one named by ?collection=. Every answer can be had as on another day with ?on=.',
+        },
+        servers: [{ url: `${c.get('visit').site.base}/api/v1` }],
+      }),
+    ),
+  );
+  return app;
+};

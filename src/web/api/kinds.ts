@@ -1,0 +1,16 @@
+import { createRoute, z } from '@hono/zod-openapi';
+import { KINDS } from '../../catalogue/kinds.ts';
+import { kindOut } from './documents.ts';
+import { type Api, json } from './route.ts';
+import { KindOut } from './schemas.ts';
+
+const list = createRoute({
+  method: 'get',
+  path: '/kinds',
+  summary: 'Every kind of part and fluid, with its interval and sources',
+  responses: { 200: json(z.object({ kinds: z.array(KindOut) }), 'In the order of the systems') },
+});
+
+export const kindRoutes = (app: Api): void => {
+  app.openapi(list, (c) => c.json({ kinds: [...KINDS.values()].map(kindOut) }, 200));
+};

@@ -1,0 +1,170 @@
+/** The site: who may ask, what every answer carries, and which address leads to which page. */
+import { serveStatic } from '@hono/node-server/serve-static';
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { csrf } from 'hono/csrf';
+import { HTTPException } from 'hono/http-exception';
+import { secureHeaders } from 'hono/secure-headers';
+import { fault } from '../log.ts';
+import { fromRoot } from '../root.ts';
+import { api } from './api/api.ts';
+import { problem } from './api/problem.ts';
+import { BadForm } from './forms.ts';
+import { fromHere, ownOrigin } from './gate.ts';
+import { health } from './health.ts';
+import { A, page } from './layout.tsx';
+import { notFound } from './not-found.tsx';
+import { addCar, changeCar, changeCarPage, newCar } from './pages/car-form.tsx';
+import { addPart, newPart, recordReading } from './pages/car-records.tsx';
+import { carSheet } from './pages/car-sheet.tsx';
+import { actAs, collectionPage, newCollection, saveCollection, saveMember } from './pages/collection.tsx';
+import { dateCodes } from './pages/date-codes.tsx';
+import { datePartPage, datingRound, recordDate } from './pages/date-part.tsx';
+import { letterHtmlPage, letterPage, letters, writeLetters } from './pages/letters.tsx';
+import { lineUp } from './pages/line-up.tsx';
+import { partPage } from './pages/part.tsx';
+import { changeInterval, kindPage, practice } from './pages/practice.tsx';
+import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
+import { BadDay, type Ctx, type Env, type Surroundings, visiting } from './visit.ts';
+
+/** Largest form or document taken, in bytes; the largest of ours has a few thousand. */
+const MOST_BYTES = 256 * 1024;
+
+const NONE = ["'none'"];
+const SELF = ["'self'"];
+const POLICY = {
+  defaultSrc: NONE,
+  scriptSrc: SELF,
+  styleSrc: SELF,
+  imgSrc: SELF,
+  connectSrc: SELF,
+  formAction: SELF,
+  baseUri: NONE,
+  frameAncestors: NONE,
+};
+/** A letter's HTML part brings its own inline styles and nothing else. */
+const LETTER_POLICY = {
+  defaultSrc: NONE,
+  styleSrc: ["'unsafe-inline'"],
+  baseUri: NONE,
+  formAction: NONE,
+  frameAncestors: NONE,
+};
+const LETTER_HTML = /\/letters\/[^/]+\/html$/;
+
+const pageHeaders = secureHeaders({ contentSecurityPolicy: POLICY, referrerPolicy: 'no-referrer' });
+const letterHeaders = secureHeaders({ contentSecurityPolicy: LETTER_POLICY, referrerPolicy: 'no-referrer' });
+
+export const createApp = (around: Surroundings): Hono<Env> => {
+  const { site, log } = around;
+  // Not strict: below a base path the line-up has its address with and without a slash at the end.
+  const app = new Hono<Env>({ strict: false }).basePath(site.base);
+
+  app.use(fromHere(site));
+  app.use((c, next) => (LETTER_HTML.test(c.req.path) ? letterHeaders : pageHeaders)(c, next));
+  app.use(bodyLimit({ maxSize: MOST_BYTES }));
+  app.use(csrf({ origin: ownOrigin(site) }));
+  app.route('/', health(around));
+  app.use(
+    '/static/*',
+    serveStatic({ root: fromRoot('src/web'), rewriteRequestPath: (path) => path.slice(site.base.length) }),
+  );
+  app.use(visiting(around));
+  app.use(async (c, next) => {
+    await next();
+    c.header('Cache-Control', 'no-store');
+  });
+
+  pages(app);
+  app.route('/api/v1', api());
+
+  app.notFound((c) =>
+    isApi(c)
+      ? problem(c, { status: 404, title: 'There is nothing at this address' })
+      : c.get('visit')
+        ? notFound(c, 'page')
+        : c.text('Not found', 404),
+  );
+  app.onError((error, c) => {
+    if (error instanceof BadDay || error instanceof BadForm) return refused(c, error.message);
+    if (error instanceof HTTPException) return stopped(c, error);
+    const id = crypto.randomUUID();
+    log.error('request failed', { id, method: c.req.method, path: c.req.path, ...fault(error) });
+    if (isApi(c))
+      return problem(c, { status: 500, title: 'Something went wrong here', detail: `It is in the log under ${id}.` });
+    return c.text(
+      `Something went wrong here, and it is not your doing. It is in the log under ${id}. What you sent may not have been saved: go back and look.`,
+      500,
+    );
+  });
+  return app as unknown as Hono<Env>;
+};
+
+const isApi = (c: Ctx): boolean => c.req.path.includes('/api/v1/');
+
+/** `on=` that is no day, or a form none of our pages sends. */
+const refused = (c: Ctx, message: string) => {
+  if (isApi(c)) return problem(c, { status: 400, title: 'The request could not be read', detail: message });
+  if (!c.get('visit')) return c.text(message, 400);
+  return page(
+    c,
+    'Not understood',
+    <>
+      <h1>That was not understood</h1>
+      <p class="fault">{message}</p>
+      <p>
+        <A to="/">Back to the line-up</A>
+      </p>
+    </>,
+    400,
+  );
+};
+
+const STOPPED: Readonly<Record<number, string>> = {
+  403: 'Changes are made from this site’s own pages only',
+  413: `That is more than is taken at once: ${MOST_BYTES / 1024} KiB`,
+};
+
+/** What was stopped on the way in: a foreign page, too large a body, JSON that is none. Not our fault, so not logged. */
+const stopped = (c: Ctx, { status, message }: HTTPException) => {
+  const title = STOPPED[status] ?? message;
+  return isApi(c) ? problem(c, { status, title }) : c.text(`${title}.`, status);
+};
+
+const pages = (app: Hono<Env>): void => {
+  app.get('/', lineUp);
+  app.get('/cars/new', newCar);
+  app.post('/cars', addCar);
+  app.get('/cars/:carId', carSheet);
+  app.post('/cars/:carId', changeCar);
+  app.get('/cars/:carId/change', changeCarPage);
+  app.get('/cars/:carId/dating', datingRound);
+  app.post('/cars/:carId/odometer', recordReading);
+  app.get('/cars/:carId/parts/new', newPart);
+  app.post('/cars/:carId/parts', addPart);
+
+  app.get('/parts/:partId', partPage);
+  app.get('/parts/:partId/date', datePartPage);
+  app.post('/parts/:partId/date', recordDate);
+  app.get('/parts/:partId/renew', renewPage);
+  app.post('/parts/:partId/renew', renew);
+  app.post('/parts/:partId/looked', looked);
+  app.post('/parts/:partId/retire', retire);
+  app.post('/parts/:partId/claims/:claimId/withdraw', withdraw);
+
+  app.get('/date-codes', dateCodes);
+  app.get('/practice', practice);
+  app.get('/practice/:kind', kindPage);
+  app.post('/practice/:kind', changeInterval);
+
+  app.get('/letters', letters);
+  app.post('/letters', writeLetters);
+  app.get('/letters/:letterId', letterPage);
+  app.get('/letters/:letterId/html', letterHtmlPage);
+
+  app.get('/collection', collectionPage);
+  app.post('/collection', saveCollection);
+  app.post('/collections', newCollection);
+  app.post('/members/:personId', saveMember);
+  app.post('/acting', actAs);
+};

@@ -1,0 +1,95 @@
+/** What forms send, read by zod at the door. Text that a person typed is judged later, beside its field. */
+import { z } from 'zod';
+import { CLOCKS } from '../catalogue/clock.ts';
+import { STATED_TRAITS } from '../catalogue/traits.ts';
+import { DATE_ORDERS } from '../dates/typed-point.ts';
+import { EVIDENCE } from '../findings/facts.ts';
+import type { Ctx } from './visit.ts';
+
+/** Thrown for a form no page of ours can have sent. */
+export class BadForm extends Error {}
+
+export const readForm = async <T extends z.ZodType>(c: Ctx, schema: T): Promise<z.infer<T>> => {
+  const body = await c.req.parseBody({ all: true });
+  const read = schema.safeParse(body);
+  if (read.success) return read.data;
+  throw new BadForm(read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; '));
+};
+
+const KM_PER_MILE = 1.609344;
+const DISTANCE = /^(\d{1,3}(?:[ ,.']?\d{3})*|\d+)\s*(km|mi|miles?)?$/i;
+
+/** "87 400", "54,300 mi": a distance in whole km; a bare number is km. Null where it is none. */
+export const readDistance = (text: string): number | null => {
+  const found = DISTANCE.exec(text.trim());
+  if (!found) return null;
+  const number = Number((found[1] ?? '').replace(/\D/g, ''));
+  const km = found[2]?.toLowerCase().startsWith('m') ? number * KM_PER_MILE : number;
+  return km <= 5_000_000 ? Math.round(km) : null;
+};
+
+/** Text from one line of a form; longer than anyone types is refused. */
+const line = z.string().trim().max(200).default('');
+const lines = z.string().trim().max(4000).default('');
+const ticked = z.literal('on').optional().transform(Boolean);
+
+/** Radio groups of traits come as one-<facet>; they join the ticked ones. */
+const withRadios = (body: unknown): unknown => {
+  const entries = Object.entries(body as Record<string, unknown>);
+  const chosen = entries.filter(([name]) => name.startsWith('one-')).map(([, trait]) => trait);
+  const ticked = entries.filter(([name]) => name === 'traits').flatMap(([, traits]) => traits);
+  return { ...(body as object), traits: [...ticked, ...chosen] };
+};
+
+export const CAR_FORM = z.preprocess(
+  withRadios,
+  z.object({
+    name: line,
+    built: line,
+    builtChoice: line,
+    builtAsked: line,
+    start: line,
+    distance: line,
+    note: lines,
+    traits: z.array(z.enum(STATED_TRAITS)),
+  }),
+);
+export type CarForm = z.infer<typeof CAR_FORM>;
+
+export const CLAIM_FORM = z.object({
+  clock: z.enum(CLOCKS),
+  typed: line,
+  typedChoice: line,
+  typedAsked: line,
+  /** A button that answers in the place of the text field. */
+  quick: line,
+  evidence: z.enum(EVIDENCE),
+  distance: line,
+  note: line,
+  ninetiesMark: z.enum(['', 'seen', 'not seen']).default(''),
+  instead: line,
+  round: line,
+});
+export type ClaimForm = z.infer<typeof CLAIM_FORM>;
+
+export const RENEW_FORM = CLAIM_FORM.extend({ why: line, fitted: line, fittedChoice: line, fittedAsked: line });
+export type RenewForm = z.infer<typeof RENEW_FORM>;
+
+export const PART_FORM = z.object({ kind: line, position: line, note: line });
+export const RETIRE_FORM = z.object({ why: line });
+export const ODOMETER_FORM = z.object({ distance: line, day: line });
+
+export const OVERRIDE_FORM = z.object({
+  scope: line,
+  authority: z.enum(['handbook', 'own']).default('own'),
+  lookFrom: line,
+  replaceBy: line,
+  distance: line,
+  note: lines,
+  end: line,
+});
+export type OverrideForm = z.infer<typeof OVERRIDE_FORM>;
+
+export const COLLECTION_FORM = z.object({ name: line, timeZone: line });
+export const MEMBER_FORM = z.object({ name: line, email: line, dateOrder: z.enum(DATE_ORDERS), letters: ticked });
+export const ACTING_FORM = z.object({ collection: line, person: line });

@@ -1,0 +1,172 @@
+/** The frame of every page, links that keep the day, and the small pieces of forms. */
+import { type Child, createContext, type PropsWithChildren, useContext } from 'hono/jsx';
+import type { Fault } from '../acts/fault.ts';
+import { dayInWords } from '../dates/words.ts';
+import { at, type Ctx, type Visit } from './visit.ts';
+
+const VisitContext = createContext<Visit | null>(null);
+
+export const useVisit = (): Visit => {
+  const visit = useContext(VisitContext);
+  if (!visit) throw new Error('Rendered outside a page');
+  return visit;
+};
+
+export const A = ({ to, children, ...rest }: PropsWithChildren<{ to: string; class?: string }>) => (
+  <a href={at(useVisit(), to)} {...rest}>
+    {children}
+  </a>
+);
+
+/** A form that posts to a path of the site; it works without script and keeps the day. */
+export const Post = ({ to, children, ...rest }: PropsWithChildren<{ to: string; class?: string; id?: string }>) => (
+  <form method="post" action={at(useVisit(), to)} {...rest}>
+    {children}
+  </form>
+);
+
+const NAV = [
+  ['/', 'Line-up'],
+  ['/date-codes', 'Date codes'],
+  ['/practice', 'Practice'],
+  ['/letters', 'Letters'],
+  ['/collection', 'Collection'],
+] as const;
+
+const isHere = (path: string, to: string): boolean =>
+  to === '/' ? path === '/' || path.startsWith('/cars') || path.startsWith('/parts') : path.startsWith(to);
+
+const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; title: string }>) => (
+  <html lang="en">
+    <head>
+      <meta charset="utf-8" />
+      <meta name="viewport" content="width=device-width, initial-scale=1" />
+      <title>{`${title} · Standstill`}</title>
+      <link rel="icon" type="image/svg+xml" href={`${visit.site.base}/static/icon.svg`} />
+      <link rel="stylesheet" href={`${visit.site.base}/static/style.css`} />
+      <script type="module" src={`${visit.site.base}/static/reads.js`} />
+    </head>
+    <body data-base={visit.site.base}>
+      <a class="skip" href="#main">
+        Skip to the page
+      </a>
+      <header class="head">
+        <A to="/" class="mark">
+          Standstill
+        </A>
+        <nav aria-label="Pages">
+          {NAV.map(([to, name]) => (
+            <a href={at(visit, to)} aria-current={isHere(visit.path, to) ? 'page' : undefined}>
+              {name}
+            </a>
+          ))}
+        </nav>
+      </header>
+      {visit.on !== visit.today && (
+        <p class="elsewhen" role="status">
+          Seen as on <strong>{dayInWords(visit.on)}</strong>.{' '}
+          <a href={`${visit.site.base}${visit.path}`}>Back to today</a>
+        </p>
+      )}
+      {visit.failed > 0 && (
+        <p class="elsewhen" role="alert">
+          {visit.failed === 1 ? 'A letter was' : `${visit.failed} letters were`} given up by the mail server.{' '}
+          <A to="/letters">See Letters</A>
+        </p>
+      )}
+      <main id="main">{children}</main>
+      <footer class="foot">
+        <form method="get" action={`${visit.site.base}${visit.path}`} class="day">
+          <label>
+            See this page as on <input type="date" name="on" value={visit.on} required />
+          </label>
+          <button>Show</button>
+        </form>
+        <p>
+          {visit.collection.name}.{' '}
+          {visit.lastSweep
+            ? `Last looked over for letters: ${visit.lastSweep.slice(0, 16).replace('T', ' ')} UTC.`
+            : 'Not yet looked over for letters.'}{' '}
+          Ages are reasons to act, never proof of condition.
+        </p>
+      </footer>
+    </body>
+  </html>
+);
+
+/** Answers a whole page. */
+export const page = (c: Ctx, title: string, body: Child, status: 200 | 400 | 404 | 422 | 500 = 200) => {
+  const visit = c.get('visit');
+  return c.html(
+    `<!DOCTYPE html>${(
+      <VisitContext.Provider value={visit}>
+        <Frame visit={visit} title={title}>
+          {body}
+        </Frame>
+      </VisitContext.Provider>
+    )}`,
+    status,
+  );
+};
+
+interface FaultsShown {
+  faults: readonly Fault[];
+  field: string;
+  /** The meaning picked, the text it was picked for, and the text now. */
+  picked?: string | undefined;
+  asked?: string;
+  text?: string;
+}
+
+/**
+ * What was wrong with a field, beside it, with the meanings to choose from where there are several. A meaning picked
+ * before is sent along again while nothing is wrong with the field itself: it is not asked twice.
+ */
+export const Faults = ({ faults, field, picked = '', asked = '', text = '' }: FaultsShown) => {
+  const own = faults.filter((fault) => fault.field === field);
+  const kept = own.length === 0 ? choiceOf(text, asked, picked) : undefined;
+  return (
+    <>
+      {own.map((fault) => (
+        <div class="fault" role="alert" id={`${field}-fault`}>
+          <p>{fault.message}</p>
+          {fault.choices && (
+            <fieldset class="choices">
+              <legend>Choose what it means</legend>
+              <input type="hidden" name={`${field}Asked`} value={text} />
+              {fault.choices.map(({ value, label }) => (
+                <label>
+                  <input type="radio" name={`${field}Choice`} value={value} checked={value === picked} /> {label}
+                </label>
+              ))}
+            </fieldset>
+          )}
+        </div>
+      ))}
+      {kept && (
+        <>
+          <input type="hidden" name={`${field}Asked`} value={text} />
+          <input type="hidden" name={`${field}Choice`} value={kept} />
+        </>
+      )}
+    </>
+  );
+};
+
+/** The meaning picked, if the text is still the one it was picked for. */
+export const choiceOf = (text: string, asked: string, choice: string): string | undefined =>
+  choice !== '' && text === asked ? choice : undefined;
+
+export const faultsOf = (faults: readonly Fault[], field: string): Record<string, string> =>
+  faults.some((fault) => fault.field === field) ? { 'aria-invalid': 'true', 'aria-describedby': `${field}-fault` } : {};
+
+/** One line at the top of a rejected form. */
+export const FaultSummary = ({ faults }: { faults: readonly Fault[] }) =>
+  faults.length > 0 ? (
+    <p class="fault" role="alert">
+      Nothing was saved yet and nothing you typed is lost.{' '}
+      {faults.length === 1 ? 'One thing needs' : `${faults.length} things need`} your answer below.
+    </p>
+  ) : (
+    <></>
+  );

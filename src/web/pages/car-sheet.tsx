@@ -1,0 +1,193 @@
+/** Car sheet: every part by system, with its rule drawn, what needs a hand first, and the tires as a set. */
+
+import type { Fault } from '../../acts/fault.ts';
+import { SYSTEMS, type System } from '../../catalogue/systems.ts';
+import { rangeInWords } from '../../dates/words.ts';
+import type { Finding } from '../../findings/assess.ts';
+import { byNeed, findingsOf, summaryOf } from '../../findings/car.ts';
+import { explain, rulingLine } from '../../findings/explain.ts';
+import { tireSet } from '../../findings/tire-set.ts';
+import { type CarWithParts, carWithParts, closedParts, type PartWithClaims } from '../../store/cars.ts';
+import { overridesOf } from '../../store/overrides.ts';
+import { A, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { notFound } from '../not-found.tsx';
+import { Rule } from '../rule.tsx';
+import { Bay, countsInWords, StandingWord } from '../standing.tsx';
+import type { Ctx } from '../visit.ts';
+import { isWaiting } from '../waiting.ts';
+import { nameOf } from './part-name.ts';
+
+/** How many lines "first" shows before the systems. */
+const FIRST = 6;
+
+export const carSheet = (c: Ctx) => showCar(c, c.req.param('carId') ?? '');
+
+export const showCar = (
+  c: Ctx,
+  carId: string,
+  faults: readonly Fault[] = [],
+  given: { distance?: string; day?: string } = {},
+) => {
+  const { collection, on } = c.get('visit');
+  const { store } = c.get('around');
+  const found = carWithParts(store, collection.id, carId);
+  if (!found) return notFound(c, 'car');
+  const findings = findingsOf(found.facts, found.parts, overridesOf(store, collection.id), on);
+  const past = closedParts(store, collection.id, carId);
+  return page(
+    c,
+    found.car.name,
+    <CarSheet found={found} findings={findings} past={past} faults={faults} given={given} />,
+    faults.length > 0 ? 422 : 200,
+  );
+};
+
+interface Shown {
+  found: CarWithParts;
+  findings: Finding[];
+  past: PartWithClaims[];
+  faults: readonly Fault[];
+  given: { distance?: string; day?: string };
+}
+
+const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
+  const { car, facts } = found;
+  const summary = summaryOf(findings);
+  const waiting = findings.filter(({ part }) => isWaiting(part.claims)).length;
+  const first = findings.filter(({ standing, part }) => standing !== 'in date' && !isWaiting(part.claims)).sort(byNeed);
+  const tires = tireSet(findings);
+  const reading = facts.odometer.at(-1);
+  const systems = (Object.keys(SYSTEMS) as System[]).filter((system) =>
+    findings.some(({ kind }) => kind.system === system),
+  );
+  return (
+    <>
+      <div class="title-row">
+        <h1>{car.name}</h1>
+        <A to={`/cars/${car.id}/change`} class="button quiet">
+          Change the car
+        </A>
+      </div>
+      <p class="lede">
+        {car.builtFrom || car.builtTo ? `Built ${rangeInWords(facts.built)}` : 'Build date not known'}
+        {reading ? `; ${reading.km.toLocaleString('en-US')} km on ${reading.day}` : '; no odometer reading'}.
+      </p>
+      {car.note && <p class="note">{car.note}</p>}
+      <Bay counts={summary.counts} />
+      <p class="counts">{countsInWords(summary.counts)}</p>
+      {waiting > 0 && (
+        <p class="call">
+          <A to={`/cars/${car.id}/dating`} class="button">
+            Date its parts
+          </A>{' '}
+          {waiting === 1 ? 'One part waits' : `${waiting} parts wait`} for a date, the most important first.
+        </p>
+      )}
+      {first.length > 0 && (
+        <section aria-labelledby="first">
+          <h2 id="first">Needs a hand first</h2>
+          <ol class="first-list">
+            {first.slice(0, FIRST).map((finding) => (
+              <li>
+                <StandingWord standing={finding.standing} /> <A to={`/parts/${finding.part.id}`}>{nameOf(finding)}</A>.{' '}
+                {explain(finding).age}.
+              </li>
+            ))}
+          </ol>
+          {first.length > FIRST && <p>{first.length - FIRST} more below, by system.</p>}
+        </section>
+      )}
+      {tires.notes.length > 0 && (
+        <section aria-labelledby="set">
+          <h2 id="set">The tires as a set</h2>
+          <ul>
+            {tires.notes.map((note) => (
+              <li>{note}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <nav class="systems" aria-label="Systems">
+        {systems.map((system) => (
+          <a href={`#${system}`}>{SYSTEMS[system]}</a>
+        ))}
+      </nav>
+      {systems.map((system) => (
+        <section class="system" aria-labelledby={system}>
+          <h2 id={system}>{SYSTEMS[system]}</h2>
+          {findings
+            .filter(({ kind }) => kind.system === system)
+            .map((finding) => (
+              <PartLine finding={finding} />
+            ))}
+        </section>
+      ))}
+      <section class="side" aria-labelledby="odometer">
+        <h2 id="odometer">Odometer</h2>
+        <Post to={`/cars/${car.id}/odometer`} class="row">
+          <label>
+            Reading{' '}
+            <input
+              name="distance"
+              inputmode="numeric"
+              placeholder="54,300 mi or 87 400"
+              value={given.distance ?? ''}
+              {...faultsOf(faults, 'distance')}
+            />
+          </label>
+          <label>
+            Day <input name="day" type="date" value={given.day ?? ''} {...faultsOf(faults, 'day')} />
+          </label>
+          <button>Record</button>
+        </Post>
+        <Faults faults={faults} field="distance" />
+        <Faults faults={faults} field="day" />
+        <p class="hint">A bare number is km. Without a day it is today’s.</p>
+      </section>
+      <p>
+        <A to={`/cars/${car.id}/parts/new`}>Add a part that is not on this list</A>
+      </p>
+      {past.length > 0 && <History past={past} />}
+    </>
+  );
+};
+
+const PartLine = ({ finding }: { finding: Finding }) => {
+  const { part, standing, ruling, label } = finding;
+  const waiting = isWaiting(part.claims);
+  const words = explain(finding);
+  return (
+    <article class={`part ${waiting ? 'waiting' : ''}`}>
+      <h3>
+        <A to={`/parts/${part.id}`}>{nameOf(finding)}</A> <StandingWord standing={standing} />
+      </h3>
+      {waiting ? (
+        <p>
+          No date yet. <A to={`/parts/${part.id}/date`}>Date it</A>
+        </p>
+      ) : (
+        <>
+          <p>{words.age}.</p>
+          <Rule finding={finding} />
+          <p class="ruling">{rulingLine(ruling, label)}</p>
+          {words.doubts.map((doubt) => (
+            <p class="doubt">Doubt: {doubt}</p>
+          ))}
+        </>
+      )}
+    </article>
+  );
+};
+
+const History = ({ past }: { past: PartWithClaims[] }) => (
+  <section aria-labelledby="history">
+    <h2 id="history">Closed records</h2>
+    <ul>
+      {past.map((part) => (
+        <li>
+          {part.closedOn}: <A to={`/parts/${part.id}`}>{nameOf(part)}</A>. {part.closedWhy}
+        </li>
+      ))}
+    </ul>
+  </section>
+);

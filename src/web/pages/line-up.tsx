@@ -1,0 +1,89 @@
+/** Line-up: all cars, what needs a hand first at the top. */
+import type { DateRange } from '../../dates/partial-date.ts';
+import { rangeInWords } from '../../dates/words.ts';
+import { byUrgency, type CarSummary, findingsOf, summaryOf } from '../../findings/car.ts';
+import { explain } from '../../findings/explain.ts';
+import { overridesOf } from '../../store/overrides.ts';
+import { eachCar } from '../../store/stream.ts';
+import { A, page, useVisit } from '../layout.tsx';
+import { Bay, countsInWords, StandingWord } from '../standing.tsx';
+import type { Ctx } from '../visit.ts';
+
+interface Row {
+  id: string;
+  name: string;
+  built: DateRange;
+  summary: CarSummary;
+}
+
+export const lineUp = (c: Ctx) => {
+  const { collection, on } = c.get('visit');
+  const { store } = c.get('around');
+  const overrides = overridesOf(store, collection.id);
+  const rows: Row[] = [];
+  for (const { name, facts, parts } of eachCar(store, collection.id))
+    rows.push({ id: facts.id, name, built: facts.built, summary: summaryOf(findingsOf(facts, parts, overrides, on)) });
+  rows.sort((a, b) => byUrgency(a.summary, b.summary) || a.name.localeCompare(b.name));
+  return page(c, 'Line-up', <LineUp rows={rows} />);
+};
+
+const LineUp = ({ rows }: { rows: Row[] }) => (
+  <>
+    <div class="title-row">
+      <h1>Line-up</h1>
+      <A to="/cars/new" class="button">
+        Add a car
+      </A>
+    </div>
+    {rows.length === 0 ? <Empty /> : <p class="lede">What needs a hand first stands first.</p>}
+    <ol class="line-up">
+      {rows.map((row) => (
+        <CarRow row={row} />
+      ))}
+    </ol>
+  </>
+);
+
+const Empty = () => {
+  const { collection, person } = useVisit();
+  return (
+    <div class="empty">
+      <p>
+        No cars in “{collection.name}” yet. Adding one takes about two minutes: a name, a year, and a starting point
+        close to how it is built.
+      </p>
+      {!person.email && (
+        <p>
+          Letters go nowhere yet: <A to="/collection">give your name and address</A>.
+        </p>
+      )}
+      <p>
+        Standing before a tire? <A to="/date-codes">Read its date code</A>; that needs no car.
+      </p>
+    </div>
+  );
+};
+
+const CarRow = ({ row: { id, name, built, summary } }: { row: Row }) => {
+  const first = summary.first;
+  const dated = built.from !== null || built.to !== null;
+  return (
+    <li>
+      <h2>
+        <A to={`/cars/${id}`}>{name}</A> {dated && <small>built {rangeInWords(built)}</small>}
+      </h2>
+      <Bay counts={summary.counts} />
+      <p class="counts">{countsInWords(summary.counts)}</p>
+      {first && (
+        <p class="first">
+          First: <StandingWord standing={first.standing} />{' '}
+          <A to={`/parts/${first.part.id}`}>
+            {first.kind.name}
+            {first.part.position && `, ${first.part.position}`}
+          </A>
+          . {explain(first).age}.
+        </p>
+      )}
+    </li>
+  );
+};

@@ -1,0 +1,31 @@
+// Says how a date is understood while it is typed. Everything works without this script.
+const base = document.body.dataset.base ?? '';
+const on = new URLSearchParams(location.search).get('on');
+
+const ask = async (text, reads) => {
+  const query = new URLSearchParams(on ? { on } : {});
+  const tire = reads === 'tire code' && /\d{3,4}\D*$/.test(text) && !/[a-z]{4,}|\//i.test(text);
+  query.set(tire ? 'code' : 'text', text);
+  const answer = await fetch(`${base}/api/v1/${tire ? 'date-codes/tire' : 'dates/read'}?${query}`);
+  const said = await answer.json();
+  if (!answer.ok) return said.detail ?? '';
+  return tire
+    ? said.candidates.map(({ week, year }) => `week ${week} of ${year}`).join(' or ')
+    : `Understood: ${said.understood}`;
+};
+
+for (const input of document.querySelectorAll('input[data-reads]')) {
+  const line = document.createElement('p');
+  line.className = 'understands';
+  line.setAttribute('aria-live', 'polite');
+  input.closest('label').after(line);
+  let waiting;
+  input.addEventListener('input', () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(async () => {
+      const text = input.value.trim();
+      const words = text.length > 2 ? await ask(text, input.dataset.reads).catch(() => '') : '';
+      if (input.value.trim() === text) line.textContent = words;
+    }, 350);
+  });
+}
