@@ -124,7 +124,7 @@ CREATE TABLE `parts` (
 	FOREIGN KEY (`collection_id`,`car_id`) REFERENCES `cars`(`collection_id`,`id`) ON UPDATE no action ON DELETE no action
 );
 --> statement-breakpoint
-CREATE INDEX `parts_of_car` ON `parts` (`collection_id`,`car_id`,`id`) WHERE closed_on is null;--> statement-breakpoint
+CREATE INDEX `parts_of_car` ON `parts` (`collection_id`,`car_id`,`id`);--> statement-breakpoint
 CREATE TABLE `people` (
 	`id` text PRIMARY KEY NOT NULL,
 	`name` text NOT NULL,

@@ -23,10 +23,17 @@ const { outputFiles } = await build({
   outfile,
   write: false,
   bundle: true,
+  // edtf tells its values apart by the names of their classes, which bundling changes.
+  keepNames: true,
   platform: 'node',
   format: 'esm',
   target: 'node22',
-  packages: 'external',
+  // One file starts several times faster than many small modules. Outside stays what brings a binary, and what lives by
+  // the names of its classes, which bundling may change.
+  external: ['better-sqlite3', 'esbuild', 'edtf'],
+  banner: {
+    js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+  },
   jsx: 'automatic',
   jsxImportSource: 'hono/jsx',
   sourcemap: true,

@@ -1,5 +1,4 @@
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import {
@@ -11,6 +10,7 @@ import {
   readConfig,
 } from '../src/config.ts';
 import { siteAt } from '../src/links.ts';
+import { newFolder } from './support/folder.ts';
 
 /** What the refusal says, or nothing where the environment is taken. */
 const refusal = (environment: Environment): string => {
@@ -24,7 +24,7 @@ const refusal = (environment: Environment): string => {
 };
 
 const file = (content: string): string => {
-  const path = join(mkdtempSync(join(tmpdir(), 'standstill-')), 'secret');
+  const path = join(newFolder(), 'secret');
   writeFileSync(path, content);
   return path;
 };

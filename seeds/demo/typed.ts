@@ -48,7 +48,7 @@ export const quarter = (day: CivilDate): string => `${Math.ceil(numbers(day).mon
 /** "2015" on a part whose code could be read in it too (week 20 of 2015), and the year picked. */
 export const yearAlone = (day: CivilDate): { typed: string; choice: string } => ({
   typed: year(day),
-  choice: edtfOf({ from: firstOfMonth(yearOf(day), 1), to: lastOfMonth(yearOf(day), 12) }),
+  choice: `${yearOf(day)}`,
 });
 
 /** "F5": the month as a letter, the last digit of the year; the decade is for the reader to choose. */

@@ -124,7 +124,7 @@ const meaningOfMark = (
   if (choices.size > 1)
     choices.set(edtfOf({ from: oldest.from, to: newest.to }), 'Not known: keep all of them, and count from the oldest');
   if (date.ok && date.said === 'date' && !(date.date.from === oldest.from && date.date.to === oldest.to))
-    choices.set(edtfOf(date.date), rangeInWords(date.date));
+    choices.set(date.date.edtf, rangeInWords(date.date));
   if (!date.ok && date.reason === 'ambiguous')
     for (const { value, label } of date.choices) if (!choices.has(value)) choices.set(value, label);
   if (choices.size > 1)

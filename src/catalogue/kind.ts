@@ -6,7 +6,7 @@ import type { Trait } from './traits.ts';
 
 /** What a failure does, gravest first. Safety items are judged by their oldest possible age. */
 export const SEVERITIES = ['safety', 'strands', 'engine', 'damage', 'nuisance', 'cosmetic'] as const;
-export type Severity = (typeof SEVERITIES)[number];
+type Severity = (typeof SEVERITIES)[number];
 
 /** The ways dates are written on parts. */
 export const MARKS = [
@@ -34,7 +34,7 @@ export interface Interval {
 }
 
 /** One way to tell its condition at home, with the reading that is good, wants watching, or wants action. */
-export interface Test {
+interface Test {
   name: string;
   unit?: string;
   how: string;

@@ -9,7 +9,7 @@ export const GRADES = {
   practice: 'Common practice',
   memory: 'From memory',
 } as const;
-export type Grade = keyof typeof GRADES;
+type Grade = keyof typeof GRADES;
 
 export interface Source {
   grade: Grade;

@@ -15,7 +15,7 @@ export interface Turn {
   best: CivilDate | null;
 }
 
-export interface Distance {
+interface Distance {
   km: number;
   standing: Standing;
   /** Day of the reading that told it. */

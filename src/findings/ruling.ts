@@ -2,7 +2,7 @@
 import type { Interval, Kind } from '../catalogue/kind.ts';
 import type { Override } from './facts.ts';
 
-export type Authority = 'handbook' | 'own' | 'practice';
+type Authority = 'handbook' | 'own' | 'practice';
 
 export interface Ruling {
   by: Authority;

@@ -93,8 +93,8 @@ export const parts = sqliteTable(
   (table) => [
     primaryKey({ columns: [table.collectionId, table.id] }),
     foreignKey({ columns: [table.collectionId, table.carId], foreignColumns: [cars.collectionId, cars.id] }),
-    // The car sheet and the sweep read a car's open parts together.
-    index('parts_of_car').on(table.collectionId, table.carId, table.id).where(sql`closed_on is null`),
+    // The car sheet and the sweep read a car's parts together; its history, the closed ones.
+    index('parts_of_car').on(table.collectionId, table.carId, table.id),
   ],
 );
 

@@ -2,6 +2,7 @@
 import { type Child, createContext, type PropsWithChildren, useContext } from 'hono/jsx';
 import type { Fault } from '../acts/fault.ts';
 import { dayInWords } from '../dates/words.ts';
+import { Patterns } from './patterns.tsx';
 import { at, type Ctx, type Visit } from './visit.ts';
 
 const VisitContext = createContext<Visit | null>(null);
@@ -47,6 +48,7 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       <script type="module" src={`${visit.site.base}/static/reads.js`} />
     </head>
     <body data-base={visit.site.base}>
+      <Patterns />
       <a class="skip" href="#main">
         Skip to the page
       </a>

@@ -28,11 +28,6 @@ export const Rule = ({ finding }: { finding: Finding }) => {
   const x = (day: CivilDate): number => Math.round(scale(instant(day)) * 10) / 10;
   return (
     <svg class="rule" viewBox={`0 0 ${WIDTH} 54`} role="img" aria-label={inWords(finding, limit)}>
-      <defs>
-        <pattern id="band" width="5" height="5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-          <rect width="1.4" height="5" class="ink" />
-        </pattern>
-      </defs>
       <rect x={EDGE - 4} y={BASE - 12} width={WIDTH - 2 * EDGE + 8} height="14" rx="2" class="steel" />
       <Graduations first={first} last={last} x={x} />
       {start?.from && start.to && start.from !== start.to && (

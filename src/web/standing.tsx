@@ -15,30 +15,12 @@ export const countsInWords = (counts: Readonly<Record<Standing, number>>): strin
     .map((standing) => `${counts[standing]} ${standing}`)
     .join(', ');
 
-const PATTERNS = (
-  <defs>
-    <pattern id="unproven" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-      <rect width="6" height="6" class="paper" />
-      <rect width="2.5" height="6" class="ink" />
-    </pattern>
-    <pattern id="due" width="6" height="6" patternUnits="userSpaceOnUse">
-      <rect width="6" height="6" class="paper" />
-      <rect width="6" height="3" class="ink" />
-    </pattern>
-    <pattern id="look" width="6" height="6" patternUnits="userSpaceOnUse">
-      <rect width="6" height="6" class="paper" />
-      <circle cx="3" cy="3" r="1.1" class="ink" />
-    </pattern>
-  </defs>
-);
-
 /** A bay: one bar a car, as long as its list of parts, filled by standing from the gravest on. */
 export const Bay = ({ counts }: { counts: Readonly<Record<Standing, number>> }) => {
   const total = STANDINGS.reduce((sum, standing) => sum + counts[standing], 0);
   let x = 0;
   return (
     <svg class="bay" viewBox="0 0 400 18" preserveAspectRatio="none" role="img" aria-label={countsInWords(counts)}>
-      {PATTERNS}
       {[...STANDINGS].reverse().map((standing) => {
         const width = total === 0 ? 0 : (counts[standing] / total) * 398;
         const segment = <rect x={x + 1} y="1" width={width} height="16" class={`bay-${standing.replace(' ', '-')}`} />;

@@ -87,6 +87,7 @@ describe('a tire’s date', () => {
     expect(message(outcome)).toContain('“2015” can mean more than one date. Which is it?');
     expect(labels(outcome)).toEqual(['17 to 23 May 2015', '2015']);
     const [week, year] = values(outcome);
+    expect([week, year]).toEqual(['2015-05-17/2015-05-23', '2015']);
     const chosen = (choice: string | undefined) => span(read('tires-road', 'made', '2015', { more: { choice } }));
     expect(chosen(week)).toBe('2015-05-17 2015-05-23');
     expect(chosen(year)).toBe('2015-01-01 2015-12-31');

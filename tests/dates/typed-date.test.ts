@@ -3,6 +3,7 @@ import type { CivilDate } from '../../src/dates/civil.ts';
 import { edtfOf, readEdtf } from '../../src/dates/partial-date.ts';
 import { readTypedDate, type TypedDate, type TypedDateRules } from '../../src/dates/typed-date.ts';
 import type { DateOrder } from '../../src/dates/typed-point.ts';
+import { MONTHS } from '../../src/dates/words.ts';
 
 const TODAY: CivilDate = '2026-11-25';
 
@@ -78,24 +79,18 @@ describe('a month', () => {
   );
   readsAs([
     ['Sept 2015', '2015-09', '2015-09-01', '2015-09-30'],
+    ['1/2015', '2015-01', '2015-01-01', '2015-01-31'],
+    ['12/2015', '2015-12', '2015-12-01', '2015-12-31'],
     ['feb 2016', '2016-02', '2016-02-01', '2016-02-29'],
     ['November 2026', '2026-11', '2026-11-01', '2026-11-25'],
   ]);
 
-  it.each([
-    'January',
-    'February',
-    'March',
-    'April',
-    'May',
-    'June',
-    'July',
-    'August',
-    'September',
-    'October',
-    'November',
-  ])('%s is known by its whole name and by its first three letters', (name) =>
-    expect(brief(`${name.slice(0, 3)} 2015`)).toEqual(brief(`${name} 2015`)),
+  it.each(MONTHS.map((name, index) => [name, index + 1] as const))(
+    '%s is month %i, by its whole name and by its first three letters',
+    (name, month) => {
+      for (const typed of [`${name} 2015`, `${name.slice(0, 3)} 2015`, `${month}/2015`])
+        expect(brief(typed)).toContain(`2015-${String(month).padStart(2, '0')}-01`);
+    },
   );
 });
 
@@ -107,6 +102,7 @@ describe('a year, a part of one, a decade', () => {
     ['mid 2015', '2015-05/2015-08', '2015-05-01', '2015-08-31'],
     ['late-2015', '2015-09/2015-12', '2015-09-01', '2015-12-31'],
     ['1960s', '196X', '1960-01-01', '1969-12-31'],
+    ['1000s', '100X', '1000-01-01', '1009-12-31'],
     ['1960’s', '196X', '1960-01-01', '1969-12-31'],
     ['the 1960s', '196X', '1960-01-01', '1969-12-31'],
     ['196x', '196X', '1960-01-01', '1969-12-31'],

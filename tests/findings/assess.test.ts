@@ -100,7 +100,11 @@ describe('a range of days', () => {
     expect(hose('2021-01-02')).toMatchObject({ standing: 'past', began: '2021-01-02' });
     expect(hose('2024-12-31')).toMatchObject({ standing: 'past', began: '2021-01-02' });
     expect(hose('2030-01-01')).toMatchObject({ standing: 'past', began: '2021-01-02' });
-    expect(hose('2021-01-02').past).toEqual({ worst: '2021-01-02', best: '2025-01-01' });
+    expect(hose('2021-01-02')).toMatchObject({
+      look: { worst: '2019-01-01', best: '2022-12-31' },
+      due: { worst: '2020-10-01', best: '2024-09-30' },
+      past: { worst: '2021-01-02', best: '2025-01-01' },
+    });
   });
 
   it('another item that straddles its limit is unproven until it is past at its youngest', () => {
@@ -355,6 +359,16 @@ describe('distance, whichever comes first', () => {
     ];
     expect(oil(10_000, readings, '2026-02-10')).toMatchObject({ standing: 'due', began: '2026-01-20' });
     expect(oil(10_000, readings, '2026-02-26')).toMatchObject({ standing: 'past', began: '2026-02-20' });
+  });
+
+  it('is past from the first reading over the limit, and due from the first at nine tenths', () => {
+    const readings: [CivilDate, number][] = [
+      ['2026-01-20', 14_500],
+      ['2026-02-10', 15_000],
+      ['2026-02-20', 15_001],
+    ];
+    expect(oil(10_000, readings, '2026-02-15')).toMatchObject({ standing: 'due', began: '2026-01-20' });
+    expect(oil(10_000, readings, '2026-02-21')).toMatchObject({ standing: 'past', began: '2026-02-20' });
   });
 
   it('knows only the readings up to the day asked for', () => {

@@ -260,6 +260,12 @@ describe('what to do', () => {
     );
   });
 
+  it('due within a range: by the last day of the oldest it can be', () => {
+    expect(todo('tires-road', [dated('made', '2017-01-01', '2017-12-31')], TODAY)).toBe(
+      'Order and book it now, to be done by 1 January 2027.',
+    );
+  });
+
   it('due by distance: no day is named, the next drive decides', () => {
     const claims = [dated('filled', '2026-10-01', '2026-10-01', { km: 10_000 })];
     const car = carOf({ odometer: [{ day: '2026-11-01', km: 14_700 }] });

@@ -48,6 +48,7 @@ describe('a clock that is set once', () => {
 
   it('a date open at its start is no older than the car', () => {
     expect(range(once([dated('made', null, '1997-12-31')]))).toEqual(['1972-01-01', '1997-12-31']);
+    expect(range(once([dated('made', null, '1972-01-01')]))).toEqual(['1972-01-01', '1972-01-01']);
   });
 
   it('but stays open where the car is younger than the date, or of unknown age', () => {
@@ -145,7 +146,20 @@ describe('a clock that can tick again', () => {
       dated('serviced', '2010-05-01', '2010-05-01', { evidence: 'read on the part' }),
     ];
     for (const list of [claims, claims.toReversed()])
-      expect(sinceLast(list, 'serviced', BUILT)).toMatchObject({ from: '2020-05-01', evidence: 'assumed' });
+      expect(sinceLast(list, 'serviced', BUILT)).toEqual({
+        from: '2020-05-01',
+        to: '2020-05-01',
+        evidence: 'assumed',
+        disagree: false,
+        contradicted: false,
+      });
+    expect(range(bounded(claims, 'serviced'))).toEqual(['2020-05-01', '2020-05-01']);
+  });
+
+  it('of which one is only roughly dated is read by the one that can’t be older', () => {
+    const claims = [dated('serviced', '2015-05-05'), dated('serviced', '2010-01-01', '2020-12-31')];
+    for (const list of [claims, claims.toReversed()])
+      expect(range(sinceLast(list, 'serviced', BUILT))).toEqual(['2015-05-05', '2015-05-05']);
   });
 
   it('passes over other clocks and answers without a date', () => {
@@ -163,6 +177,13 @@ describe('clocks bound each other', () => {
   it('nothing is fitted before it is made', () => {
     const claims = [dated('made', '2012-03-01', '2012-03-31'), dated('fitted', '2010-01-01', '2014-12-31')];
     expect(range(bounded(claims, 'fitted'))).toEqual(['2012-03-01', '2014-12-31']);
+  });
+
+  it('it may be fitted on the very day it was made', () => {
+    const claims = [dated('made', '2014-12-31'), dated('fitted', '2010-01-01', '2014-12-31')];
+    expect(range(bounded(claims, 'fitted'))).toEqual(['2014-12-31', '2014-12-31']);
+    const other = [dated('made', '2010-01-01', '2014-12-31'), dated('fitted', '2010-01-01')];
+    expect(range(bounded(other, 'made'))).toEqual(['2010-01-01', '2010-01-01']);
   });
 
   it('nothing is made after it was fitted', () => {
@@ -215,6 +236,13 @@ describe('clocks bound each other', () => {
       dated('used', '2014-01-01'),
     ];
     expect(range(bounded(claims, 'filled'))).toEqual(['2011-01-01', '2014-01-01']);
+  });
+
+  it('a date open at one end is closed by another clock', () => {
+    const fitted = [dated('made', '2012-03-01'), dated('fitted', null, '2014-12-31')];
+    expect(range(sinceOf(fitted, 'fitted', UNBUILT, true))).toEqual(['2012-03-01', '2014-12-31']);
+    const made = [dated('made', '2012-03-01', null), dated('fitted', '2014-12-31')];
+    expect(range(sinceOf(made, 'made', UNBUILT, true))).toEqual(['2012-03-01', '2014-12-31']);
   });
 
   it('a bound that would leave nothing open is passed over', () => {

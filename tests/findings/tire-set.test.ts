@@ -121,6 +121,15 @@ describe('front and rear', () => {
     ]);
   });
 
+  it('leave out a tire whose age is open', () => {
+    const open = finding(ROAD_TIRE, [dated('made', null, '1997-12-31')], TODAY, {
+      part: { position: 'front left' },
+      car: UNBUILT,
+    });
+    const [, ...others] = four(null, '2019-01-15', '2020-01-15', '2020-01-15');
+    expect(notes([open, ...others]).filter((note) => /^(Mixed|Front and rear)/.test(note))).toEqual([]);
+  });
+
   it('are not compared where one end is undated', () => {
     expect(handling(['2010-01-15', '2010-01-15', null, null])).toEqual([]);
   });

@@ -13,9 +13,17 @@ export const tags = (html: string, name: string): Attributes[] =>
     ),
   );
 
+/** Tags that stand within a line of text. */
+const INLINE = /<\/?(?:a|b|code|em|i|q|small|span|strong)\b[^>]*>/g;
+
 /** What a reader sees: no tags, single blanks. */
 export const text = (html: string): string =>
-  decoded(html.replace(/<(script|style|svg)\b.*?<\/\1>/gs, ' ').replace(/<[^>]*>/g, ''))
+  decoded(
+    html
+      .replace(/<(script|style|svg)\b.*?<\/\1>/gs, ' ')
+      .replace(INLINE, '')
+      .replace(/<[^>]*>/g, ' '),
+  )
     .replace(/\s+/g, ' ')
     .trim();
 
@@ -64,7 +72,8 @@ export const filledIn = (html: string, action: string): Record<string, string | 
   if (!form) throw new Error(`The page has no form to ${action}`);
   const sent: [string, string][] = [];
   for (const { name, type, value, ...rest } of tags(form, 'input'))
-    if (name && (!/^(radio|checkbox)$/.test(type ?? '') || 'checked' in rest)) sent.push([name, value ?? (type ? 'on' : '')]);
+    if (name && (!/^(radio|checkbox)$/.test(type ?? '') || 'checked' in rest))
+      sent.push([name, value ?? (type ? 'on' : '')]);
   for (const [, attributes, inner] of form.matchAll(/(<textarea[^>]*>)(.*?)<\/textarea>/gs))
     sent.push([tags(attributes ?? '', 'textarea')[0]?.['name'] ?? '', decoded(inner ?? '')]);
   for (const [, attributes, inner] of form.matchAll(/(<select[^>]*>)(.*?)<\/select>/gs)) {

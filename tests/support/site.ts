@@ -14,6 +14,8 @@ export interface TestSite {
   get(path: string, headers?: Record<string, string>): Promise<Response>;
   post(path: string, form: Record<string, string | string[]>, headers?: Record<string, string>): Promise<Response>;
   send(method: string, path: string, document: unknown): Promise<Response>;
+  /** Any request at all. */
+  raw(path: string, init: RequestInit): Promise<Response>;
 }
 
 interface Options {
@@ -59,6 +61,7 @@ export const openSite = ({
       for (const [name, value] of Object.entries(form)) for (const one of [value].flat()) body.append(name, one);
       return ask(path, { method: 'POST', body, headers: { origin: 'http://localhost:3000', ...headers } });
     },
+    raw: ask,
     send: (method, path, document) =>
       ask(path, { method, body: JSON.stringify(document), headers: { 'content-type': 'application/json' } }),
   };

@@ -56,7 +56,13 @@ describe('adding a car', () => {
 
   it('that is rejected keeps everything typed and says at each field what is wrong', async () => {
     const site = openSite();
-    const answer = await site.post('/cars', { ...FORM, name: '', built: 'once <upon> a time', distance: 'far', start: '' });
+    const answer = await site.post('/cars', {
+      ...FORM,
+      name: '',
+      built: 'once <upon> a time',
+      distance: 'far',
+      start: '',
+    });
     expect(answer.status).toBe(422);
     expect(cars(site)).toEqual([]);
     const html = await answer.text();
@@ -68,7 +74,9 @@ describe('adding a car', () => {
     expect(faultAt(html, 'name')).toBe('Give the car a name you know it by.');
     expect(faultAt(html, 'distance')).toContain('“far” is no distance');
     expect(field(html, 'name')['aria-invalid']).toBe('true');
-    expect(text(html)).toContain('Nothing was saved yet and nothing you typed is lost. 3 things need your answer below.');
+    expect(text(html)).toContain(
+      'Nothing was saved yet and nothing you typed is lost. 3 things need your answer below.',
+    );
     expect(text(html)).toContain('Choose the one that comes closest');
   });
 
@@ -200,7 +208,11 @@ describe('changing a car', () => {
       const ada = { name: 'Ada', email: null, letters: true };
       changeMember(site.store, site.collectionId, site.personId, { ...ada, dateOrder });
       expect((await changed(site, carId, { note: dateOrder })).status).toBe(303);
-      expect(carOf(barn, carId).car).toMatchObject({ note: dateOrder, builtTyped: '3/4/1967', builtFrom: '1967-04-03' });
+      expect(carOf(barn, carId).car).toMatchObject({
+        note: dateOrder,
+        builtTyped: '3/4/1967',
+        builtFrom: '1967-04-03',
+      });
     }
     // Another text is another date, read in the order of whoever types it.
     await changed(site, carId, { built: '5/31/1967' });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createLog } from '../../src/log.ts';
 import { siteAt } from '../../src/links.ts';
+import { createLog } from '../../src/log.ts';
 import { carsOf } from '../../src/store/cars.ts';
 import { openMemoryStore } from '../../src/store/open.ts';
 import { ensureCollection } from '../../src/store/people.ts';
@@ -76,17 +76,16 @@ describe('a change', () => {
     expect(cars(site)).toBe(0);
   });
 
-  it.each([
-    'https://evil.example.org',
-    'http://localhost.evil.example.org',
-    'null',
-  ])('with the origin %s is refused and is no error of ours', async (origin) => {
-    const lines: string[] = [];
-    const site = openSite({ log: (line) => lines.push(line) });
-    expect((await site.post('/cars', CAR, { origin })).status).toBe(403);
-    expect(cars(site)).toBe(0);
-    expect(lines).toEqual([]);
-  });
+  it.each(['https://evil.example.org', 'http://localhost.evil.example.org', 'null'])(
+    'with the origin %s is refused and is no error of ours',
+    async (origin) => {
+      const lines: string[] = [];
+      const site = openSite({ log: (line) => lines.push(line) });
+      expect((await site.post('/cars', CAR, { origin })).status).toBe(403);
+      expect(cars(site)).toBe(0);
+      expect(lines).toEqual([]);
+    },
+  );
 
   it.each(['http://localhost:8080', 'http://127.0.0.1:3000'])('from this machine by %s is taken', async (origin) => {
     expect((await openSite().post('/cars', CAR, { origin })).status).toBe(303);

@@ -5,13 +5,19 @@ import { carRoutes } from './cars.ts';
 import { dateRoutes } from './dates.ts';
 import { kindRoutes } from './kinds.ts';
 import { partRoutes } from './parts.ts';
-import { issuesProblem } from './problem.ts';
+import { issuesProblem, problem } from './problem.ts';
 import type { Api } from './route.ts';
 
 export const api = (): Api => {
   const app = new OpenAPIHono<Env>({
     defaultHook: (result, c) => (result.success ? undefined : issuesProblem(c, result.error)),
   });
+  // Without a content type a request counts as one without a document, and every change here needs one.
+  app.use(async (c, next) =>
+    c.req.method === 'GET' || c.req.header('content-type')
+      ? await next()
+      : problem(c, { status: 415, title: 'Send a document, as application/json' }),
+  );
   dateRoutes(app);
   carRoutes(app);
   partRoutes(app);

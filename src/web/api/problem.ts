@@ -51,5 +51,8 @@ export const issuesProblem = (c: Context, error: z.core.$ZodError): Response =>
     status: 422,
     title: 'The request does not have the form asked for',
     detail: error.issues.map((issue) => `${issue.path.join('/') || 'body'}: ${issue.message}`).join('; '),
-    errors: error.issues.map((issue) => ({ pointer: `#/${issue.path.map(String).join('/')}`, detail: issue.message })),
+    errors: error.issues.map((issue) => ({
+      pointer: ['#', ...issue.path.map(String)].join('/'),
+      detail: issue.message,
+    })),
   });

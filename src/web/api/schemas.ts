@@ -7,7 +7,7 @@ import { STATED_TRAITS } from '../../catalogue/traits.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { STANDINGS } from '../../findings/standing.ts';
 
-export const Day = z.iso.date().openapi({ example: '2026-11-25' });
+const Day = z.iso.date().openapi({ example: '2026-11-25' });
 const OpenDay = Day.nullable();
 const text = z.string().trim().max(200, 'at most 200 characters');
 const said = text.min(1, 'must not be empty');
@@ -19,7 +19,7 @@ export const OnQuery = z.object({
 export const CarPath = z.object({ carId: z.uuid() });
 export const PartPath = z.object({ partId: z.uuid() });
 
-export const ClaimIn = z
+const ClaimIn = z
   .object({
     clock: z.enum(CLOCKS),
     typed: text

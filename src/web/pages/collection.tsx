@@ -38,7 +38,7 @@ export const saveCollection = async (c: Ctx) => {
 export const newCollection = async (c: Ctx) => {
   const visit = c.get('visit');
   const { name, timeZone } = await readForm(c, COLLECTION_FORM);
-  const faults = collectionFaults(name, timeZone).map((fault) => ({ ...fault, field: `new-${fault.field}` }));
+  const faults = collectionFaults(name, timeZone).map((fault) => ({ ...fault, field: `another-${fault.field}` }));
   if (faults.length > 0) return show(c, { form: 'another', name, timeZone, faults });
   const { name: person, email, dateOrder } = visit.person;
   const { collectionId } = addCollection(c.get('around').store, { name, timeZone }, { name: person, email, dateOrder });
@@ -165,7 +165,7 @@ const CollectionShown = ({ given }: { given: Given }) => {
         <summary>Start another collection</summary>
         <Post to="/collections" class="stacked">
           <NameAndZone
-            prefix="new-"
+            prefix="another-"
             name={given.form === 'another' ? (given.name ?? '') : ''}
             timeZone={given.form === 'another' ? (given.timeZone ?? '') : collection.timeZone}
             faults={given.faults}

@@ -68,12 +68,14 @@ export const kindPage = (c: Ctx) => {
   if (!kind) return notFound(c, 'kind of part');
   const car = c.req.query('car') ?? '';
   const set = standing(c).find((override) => override.kind === kind.key && (override.carId ?? '') === car);
+  // What is set is shown figure by figure, an empty one as empty; without it, practice is where to start from.
+  const { lookFrom, replaceBy, replaceByKm } = set ?? practiceOf(kind);
   const given: OverrideForm = {
     scope: car,
     authority: set?.authority ?? 'own',
-    lookFrom: String(set?.lookFrom ?? kind.interval.lookFrom ?? ''),
-    replaceBy: String(set?.replaceBy ?? kind.interval.replaceBy ?? ''),
-    distance: String(set?.replaceByKm ?? practiceOf(kind).replaceByKm ?? ''),
+    lookFrom: String(lookFrom ?? ''),
+    replaceBy: String(replaceBy ?? ''),
+    distance: String(replaceByKm ?? ''),
     note: set?.note ?? '',
     end: '',
   };

@@ -133,7 +133,13 @@ const Renew = ({ part, given, faults }: { part: PartWithClaims; given: RenewForm
               />
             </label>
             <p class="hint">A new part may be years old: read it. {kind.findDate}</p>
-            <Faults faults={faults} field="typed" picked={given.typedChoice} asked={given.typedAsked} text={given.typed} />
+            <Faults
+              faults={faults}
+              field="typed"
+              picked={given.typedChoice}
+              asked={given.typedAsked}
+              text={given.typed}
+            />
           </>
         )}
         <input type="hidden" name="clock" value={kind.clock} />

@@ -1,0 +1,36 @@
+/** A data folder on the disk with a car in it, for processes to work on. */
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { queueLetters } from '../../src/store/letters.ts';
+import { openStore } from '../../src/store/open.ts';
+import { carIn, claim, date, openBarn, TODAY } from './cars.ts';
+import { newFolder } from './folder.ts';
+import { newLetter } from './letters.ts';
+
+/** Whose brake fluid, filled on 1 June 2024, has been past since June 2026; a letter may wait in its outbox. */
+export const filledDataDir = ({ letter = false } = {}): string => {
+  const dataDir = newFolder();
+  const store = openStore(dataDir);
+  const barn = openBarn(store);
+  date(barn, carIn(barn), 'brake-fluid-glycol', claim('filled', '1 June 2024'));
+  const now = `${TODAY}T07:00:00.000Z`;
+  const written = letter ? [{ letter: newLetter(barn.acting, 'a', now), said: [] }] : [];
+  if (letter) queueLetters(store, barn.acting.collectionId, TODAY, written, now);
+  store.$client.close();
+  return dataDir;
+};
+
+/** Answers a query of the database in a data folder. */
+export const query = (dataDir: string, sql: string): unknown[] => {
+  const sqlite = new Database(join(dataDir, 'standstill.db'));
+  const rows = sqlite.prepare(sql).all();
+  sqlite.close();
+  return rows;
+};
+
+/** Marks the database as one that a later version has changed. */
+export const fromTheFuture = (dataDir: string): void => {
+  const sqlite = new Database(join(dataDir, 'standstill.db'));
+  sqlite.exec("insert into __drizzle_migrations (hash, created_at) values ('later', 9999999999999)");
+  sqlite.close();
+};
