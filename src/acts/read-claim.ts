@@ -44,6 +44,11 @@ export const readClaim = (
   const read = meaningOf(given, part, car, acting);
   if (!read.ok) return read;
   const { said, from, to, edtf, understood } = read.value;
+  if (said === 'original' && given.clock === 'printed')
+    return refused({
+      field: 'typed',
+      message: 'A label states its own last valid day: type what it says, or “unknown”.',
+    });
   if (said === 'original' && car.built.from === null && car.built.to === null)
     return refused({
       field: 'typed',

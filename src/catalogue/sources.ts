@@ -19,6 +19,14 @@ export interface Source {
 export const SOURCES = {
   'common-practice': { grade: 'practice', title: 'Common practice of the trade; no single source' },
   memory: { grade: 'memory', title: 'From memory; nobody here has seen a text for it' },
+  '49-cfr-574-5': {
+    grade: 'regulation',
+    title: '49 CFR 574.5, tire identification number: week and year of manufacture',
+  },
+  '49-cfr-571-106': {
+    grade: 'regulation',
+    title: '49 CFR 571.106 (FMVSS 106), brake hose labels: month, day and year or month and year',
+  },
   '49-cfr-571-116': {
     grade: 'regulation',
     title: '49 CFR 571.116 (FMVSS 116), motor vehicle brake fluids: boiling points, viscosity, color, container label',

@@ -23,6 +23,9 @@ export type TypedDate =
   | { ok: false; reason: 'ambiguous'; message: string; choices: { value: string; label: string }[] }
   | { ok: false; reason: 'empty' | 'not understood' | 'future' | 'too early' | 'backwards'; message: string };
 
+/** No date is longer; what is would only keep the readers busy. */
+const LONGEST = 200;
+
 const SAID: readonly [RegExp, 'original' | 'unknown' | 'not looked'][] = [
   [/^(original|orig\.?|as built|from new|since new|factory)$/, 'original'],
   [/^(unknown|not known|don['’]?t know|no idea|\?+)$/, 'unknown'],
@@ -37,6 +40,8 @@ export const readTypedDate = (typed: string, rules: TypedDateRules): TypedDate =
       reason: 'empty',
       message: 'Nothing was typed. Say “unknown” or “not looked yet” if there is no date.',
     };
+  if (text.length > LONGEST)
+    return { ok: false, reason: 'not understood', message: 'That is too long for a date. Put the rest into the note.' };
   for (const [pattern, said] of SAID) if (pattern.test(text)) return { ok: true, said };
 
   const readings = read(text, (part) => readPoint(part, rules));

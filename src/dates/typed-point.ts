@@ -35,6 +35,10 @@ const FORMS: readonly [RegExp, (found: string[], rules: PointRules) => Reading[]
   [/^(?:the )?(\d{3})(?:0s|0['’]s|x)$/, ([decade]) => tenYears(Number(decade))],
   [/^(early|mid|late)[ -](\d{4})$/, ([part, y]) => third(part as keyof typeof THIRDS, Number(y))],
   [
+    /^(early|mid|late)[ -](?:the )?(\d{3})(?:0s|0['’]s)$/,
+    ([part, decade]) => partOfDecade(part as keyof typeof PARTS, Number(decade)),
+  ],
+  [
     form(`${MONTH_NAME}[ ,'’/-]*${YEAR}`),
     ([m, y], rules) => years(`${y}`, rules).flatMap((year) => month(year, named(m))),
   ],
@@ -95,6 +99,15 @@ const third = (part: keyof typeof THIRDS, year: number): Reading[] => {
 };
 
 /** EDTF writes a decade as three digits and X; years before 1000 are slips of the finger. */
+/** Years of a decade, first and last. */
+const PARTS = { early: [0, 3], mid: [4, 6], late: [7, 9] } as const;
+
+const partOfDecade = (part: keyof typeof PARTS, decade: number): Reading[] => {
+  const [first, last] = PARTS[part].map((year) => decade * 10 + year) as [number, number];
+  const date = { edtf: `${first}/${last}`, from: firstOfMonth(first, 1), to: lastOfMonth(last, 12) };
+  return [{ date, unlikely: false }];
+};
+
 const tenYears = (decade: number): Reading[] => {
   const [from, to] = [firstOfMonth(decade * 10, 1), lastOfMonth(decade * 10 + 9, 12)];
   return decade < 100 ? [] : [{ date: { edtf: `${decade}X`, from, to }, unlikely: false }];

@@ -53,9 +53,8 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   const lastLook = clock === 'serviced' ? null : sinceLast(part.claims, 'serviced', car.built);
   const label = printed && labelOf(part.claims, car.built, cautious);
   const turns = label ? turnsOfLabel(label, ruling, lastLook) : turnsOfAge(since, ruling, lastLook);
-  const byAge =
-    label || since ? standingByAge(turns, since, on, cautious) : ({ standing: 'unproven', began: null } as const);
   const distance = distanceOf(part.claims, clock, car, ruling, on);
+  const byAge = isJudged(turns, since, label, ruling, distance) ? standingByAge(turns, since, on, cautious) : UNPROVEN;
   const byDistance = { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null };
   const standing = graver(byAge.standing, byDistance.standing);
   return {
@@ -79,6 +78,19 @@ interface Reached {
   standing: Standing;
   began: CivilDate | null;
 }
+
+const UNPROVEN: Reached = { standing: 'unproven', began: null };
+
+/** False where nothing is there to judge by: no date at all, or a limit of distance alone without its readings. */
+const isJudged = (
+  turns: Turns,
+  since: Since | null,
+  label: CivilDate | null,
+  ruling: Ruling,
+  distance: Distance | null,
+): boolean =>
+  (label !== null || since !== null) &&
+  (turns.look !== null || turns.past !== null || ruling.replaceByKm === null || distance !== null);
 
 /** Where age and distance agree, the standing began with the first of them, and the other changes nothing. */
 const began = (standing: Standing, byAge: Reached, byDistance: Reached): CivilDate | null => {

@@ -50,10 +50,11 @@ export const summaryOf = (findings: readonly Finding[]): CarSummary => {
   return { counts, safety, first };
 };
 
-/** Sorts cars by what needs a hand first: safety past, then safety unproven, then past, due and look. */
+/** Sorts cars by what needs a hand first: safety past, then safety unproven, then past, due, unproven and look. */
 export const byUrgency = (a: CarSummary, b: CarSummary): number =>
   b.safety.past - a.safety.past ||
   b.safety.unproven - a.safety.unproven ||
   b.counts.past - a.counts.past ||
   b.counts.due - a.counts.due ||
+  b.counts.unproven - a.counts.unproven ||
   b.counts.look - a.counts.look;

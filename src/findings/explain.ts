@@ -102,7 +102,9 @@ const standingLine = (finding: Finding): string => {
     case 'unproven':
       return past?.worst
         ? `It may be past since ${dayInWords(past.worst)}; at its youngest it turns past on ${past.best ? dayInWords(past.best) : 'an unknown day'}.`
-        : 'How old it can be at most is not known, so the calendar can’t clear it.';
+        : past || look
+          ? 'How old it can be at most is not known, so the calendar can’t clear it.'
+          : 'Only a distance limits it, and that can’t be told yet.';
     case 'due':
       return turn
         ? `Due since ${turnInWords(turn)}; past from ${past ? turnInWords(past) : 'then on'}.${cautious}`
@@ -136,15 +138,14 @@ export const turnInWords = ({ worst, best }: Turn): string => {
     : `${dayInWords(worst)} at the earliest (${dayInWords(best)} at the latest)`;
 };
 
-const distanceLine = ({ distance, ruling }: Finding): Reason[] =>
-  distance && ruling.replaceByKm !== null
-    ? [
-        {
-          text: `${distance.km.toLocaleString('en-US')} of ${kmInWords(ruling.replaceByKm)} used, by the reading of ${dayInWords(distance.readOn)}.`,
-          sources: [],
-        },
-      ]
-    : [];
+const distanceLine = ({ distance, ruling, since }: Finding): Reason[] => {
+  const { replaceByKm } = ruling;
+  if (replaceByKm === null || since === null) return [];
+  const text = distance
+    ? `${distance.km.toLocaleString('en-US')} of ${kmInWords(replaceByKm)} used, by the reading of ${dayInWords(distance.readOn)}.`
+    : 'How far it has been driven is not known: give the odometer of that day, and one of now.';
+  return [{ text, sources: [] }];
+};
 
 const lookLine = ({ lastLook }: Finding): Reason[] =>
   lastLook

@@ -17,13 +17,13 @@ export const overridesOf = (store: Store, collectionId: string): OverrideRow[] =
 /** Sets an override in place of the one that stood for the same kind, car and authority; the old one is kept as ended. */
 export const setOverride = (store: Store, row: Omit<OverrideRow, 'id' | 'endedOn'>): void =>
   inTransaction(store, (tx) => {
-    end(tx, row.collectionId, row.kind, row.carId, row.setOn);
+    end(tx, row.collectionId, row.kind, row.carId, row.setOn, row.authority);
     tx.insert(overrides)
       .values({ ...row, id: newId() })
       .run();
   });
 
-/** Ends a kind's override for a car, or for the collection where `carId` is null: the next authority rules again. */
+/** Ends a kind's overrides for a car, or for the collection where `carId` is null: the next authority rules again. */
 export const endOverride = (
   store: Store,
   collectionId: string,
@@ -32,7 +32,14 @@ export const endOverride = (
   today: CivilDate,
 ): void => inTransaction(store, (tx) => end(tx, collectionId, kind, carId, today));
 
-const end = (tx: Store, collectionId: string, kind: string, carId: string | null, today: CivilDate): void => {
+const end = (
+  tx: Store,
+  collectionId: string,
+  kind: string,
+  carId: string | null,
+  today: CivilDate,
+  authority?: OverrideRow['authority'],
+): void => {
   tx.update(overrides)
     .set({ endedOn: today })
     .where(
@@ -41,6 +48,7 @@ const end = (tx: Store, collectionId: string, kind: string, carId: string | null
         eq(overrides.kind, kind),
         carId === null ? isNull(overrides.carId) : eq(overrides.carId, carId),
         isNull(overrides.endedOn),
+        authority && eq(overrides.authority, authority),
       ),
     )
     .run();

@@ -15,7 +15,10 @@ const kinds: readonly Kind[] = [...KINDS.values()];
 const traits: readonly string[] = [...FACETS.flatMap((facet) => Object.keys(facet.traits)), ...Object.keys(IMPLIED)];
 
 /** Source keys the code names outside the catalogue's rows, each with the place; grep src for the key before adding one. */
-const USED_ELSEWHERE: Readonly<Record<string, string>> = {};
+const USED_ELSEWHERE: Readonly<Record<string, string>> = {
+  '49-cfr-574-5': 'the week and year of tire codes, on the Date codes page',
+  '49-cfr-571-106': 'brake hose labels, on the Date codes page',
+};
 
 /** Traits that bring no part: they only say what the car does without. */
 const BRINGS_NOTHING: Readonly<Partial<Record<StatedTrait, string>>> = {

@@ -2,58 +2,18 @@
 import { z } from 'zod';
 import { CAUTIONS } from '../../catalogue/cautions.ts';
 import type { CivilDate } from '../../dates/civil.ts';
-import type { MarkAnswer } from '../../dates/marks/answer.ts';
-import { readBatteryCode } from '../../dates/marks/battery-code.ts';
-import { readExtinguisherStamp } from '../../dates/marks/extinguisher-stamp.ts';
-import { readHarnessLabel } from '../../dates/marks/harness-label.ts';
-import { readHoseLabel } from '../../dates/marks/hose-label.ts';
-import { readMonthClock } from '../../dates/marks/month-clock.ts';
-import { readPeriodPrint } from '../../dates/marks/period-print.ts';
-import { readPrintedExpiry } from '../../dates/marks/printed-expiry.ts';
 import { explainTireCode } from '../../dates/tire-code/explain.ts';
 import type { KnownAboutTire } from '../../dates/tire-code/narrow.ts';
 import { readTireCode } from '../../dates/tire-code/read.ts';
 import { readTypedDate, type TypedDate } from '../../dates/typed-date.ts';
-import { ageInWords, ageOf, dayInWords, rangeInWords } from '../../dates/words.ts';
+import { ageInWords, ageOf, dayInWords } from '../../dates/words.ts';
 import { page, useVisit } from '../layout.tsx';
+import { Sources } from '../sources.tsx';
 import type { Ctx } from '../visit.ts';
+import { OtherMarks } from './other-marks.tsx';
 
 const PLACES = { fl: 'Front left', fr: 'Front right', rl: 'Rear left', rr: 'Rear right', sp: 'Spare' } as const;
 type Place = keyof typeof PLACES;
-
-const MARKS: Readonly<
-  Record<string, { name: string; hint: string; read(typed: string, today: CivilDate): MarkAnswer }>
-> = {
-  hose: { name: 'Brake hose label', hint: '3/15/09 or 03/2011, month first', read: readHoseLabel },
-  battery: { name: 'Battery letter and digit', hint: 'C7, or a sticker 3/17', read: readBatteryCode },
-  clock: {
-    name: 'Molded month clock',
-    hint: '6/09: month the arrow points to, year in the center',
-    read: readMonthClock,
-  },
-  print: { name: 'Quarter or week print on hose or belt', hint: '3Q09, 24/07, KW 24/2007', read: readPeriodPrint },
-  'harness-international': {
-    name: 'Harness, international label',
-    hint: 'not valid after 2028, or the year made',
-    read: (typed, today) => readHarnessLabel(typed, today, 'international'),
-  },
-  'harness-us': {
-    name: 'Harness, US label',
-    hint: 'punched month and year: 3/24',
-    read: (typed, today) => readHarnessLabel(typed, today, 'us'),
-  },
-  expiry: { name: 'Printed expiry', hint: '2027-06, 06/2027, 2028', read: readPrintedExpiry },
-  'extinguisher-disposable': {
-    name: 'Extinguisher, disposable',
-    hint: 'year or month and year stamped in the base',
-    read: (typed, today) => readExtinguisherStamp(typed, today, 'disposable'),
-  },
-  'extinguisher-rechargeable': {
-    name: 'Extinguisher, rechargeable',
-    hint: 'year or month and year on the shell',
-    read: (typed, today) => readExtinguisherStamp(typed, today, 'rechargeable'),
-  },
-};
 
 const line = z.string().trim().max(200).default('').catch('');
 const ASKED = z.object({
@@ -143,13 +103,14 @@ const DateCodes = ({ asked }: { asked: Asked }) => {
           {read.map((place) => (
             <TireAnswer place={PLACES[place]} typed={asked[place]} known={known} />
           ))}
+          <Sources keys={['49-cfr-574-5']} />
           <p class="note">
             Practice of the trade: a yearly look from five years, six as the line of caution, ten from manufacture as
             the ceiling, spare included. A young date never proves a sound tire. {CAUTIONS['tire-fitting']}
           </p>
         </section>
       )}
-      <OtherMarks asked={asked} />
+      <OtherMarks mark={asked.mark} typed={asked.typed} />
     </>
   );
 };
@@ -189,71 +150,6 @@ const TireAnswer = ({ place, typed, known }: { place: string; typed: string; kno
       ))}
       {words.next.map((step) => (
         <p>{step}</p>
-      ))}
-    </article>
-  );
-};
-
-const OtherMarks = ({ asked }: { asked: Asked }) => {
-  const { on, site, today } = useVisit();
-  const mark = MARKS[asked.mark];
-  const answer = mark && asked.typed ? mark.read(asked.typed, on) : null;
-  return (
-    <section aria-labelledby="marks">
-      <h2 id="marks">Other dates on parts</h2>
-      <form method="get" action={`${site.base}/date-codes#marks`} class="stacked">
-        {on !== today && <input type="hidden" name="on" value={on} />}
-        <label>
-          What carries it
-          <select name="mark">
-            {Object.entries(MARKS).map(([key, { name, hint }]) => (
-              <option value={key} selected={key === asked.mark}>
-                {name}: {hint}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          What it says
-          <input name="typed" value={asked.typed} autocomplete="off" />
-        </label>
-        <button>Read the mark</button>
-      </form>
-      {answer && <MarkShown answer={answer} typed={asked.typed} />}
-    </section>
-  );
-};
-
-const MarkShown = ({ answer, typed }: { answer: MarkAnswer; typed: string }) => {
-  const { on } = useVisit();
-  if (!answer.ok)
-    return (
-      <p class="fault" role="alert">
-        <code>{typed}</code>: {answer.message}
-      </p>
-    );
-  return (
-    <article class="code">
-      <h3>
-        <code>{typed}</code>
-      </h3>
-      <ul>
-        {answer.candidates.map((candidate) => (
-          <li>
-            <strong>
-              {candidate.validThrough ? `Valid through ${dayInWords(candidate.validThrough)}` : rangeInWords(candidate)}
-            </strong>
-            {!candidate.validThrough && <>: {ageInWords(ageOf(candidate, on))}</>}
-            {candidate.validThrough && candidate.validThrough < on && ' – that day is past'}
-            {candidate.note && <> ({candidate.note})</>}
-          </li>
-        ))}
-        {answer.working.map((step) => (
-          <li>{step}</li>
-        ))}
-      </ul>
-      {answer.doubts.map((doubt) => (
-        <p class="doubt">Doubt: {doubt}</p>
       ))}
     </article>
   );
