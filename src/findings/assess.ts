@@ -54,7 +54,9 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   const label = printed && labelOf(part.claims, car.built, cautious);
   const turns = label ? turnsOfLabel(label, ruling, lastLook) : turnsOfAge(since, ruling, lastLook);
   const distance = distanceOf(part.claims, clock, car, ruling, on);
-  const byAge = isJudged(turns, since, label, ruling, distance) ? standingByAge(turns, since, on, cautious) : UNPROVEN;
+  const judged =
+    (label || since) && (turns.look || turns.past || ruling.replaceByKm === null || isMetered(part.claims, clock, car));
+  const byAge = judged ? standingByAge(turns, since, on, cautious) : UNPROVEN;
   const byDistance = { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null };
   const standing = graver(byAge.standing, byDistance.standing);
   return {
@@ -80,17 +82,6 @@ interface Reached {
 }
 
 const UNPROVEN: Reached = { standing: 'unproven', began: null };
-
-/** False where nothing is there to judge by: no date at all, or a limit of distance alone without its readings. */
-const isJudged = (
-  turns: Turns,
-  since: Since | null,
-  label: CivilDate | null,
-  ruling: Ruling,
-  distance: Distance | null,
-): boolean =>
-  (label !== null || since !== null) &&
-  (turns.look !== null || turns.past !== null || ruling.replaceByKm === null || distance !== null);
 
 /** Where age and distance agree, the standing began with the first of them, and the other changes nothing. */
 const began = (standing: Standing, byAge: Reached, byDistance: Reached): CivilDate | null => {
@@ -166,10 +157,20 @@ const standingByAge = ({ look, due, past }: Turns, since: Since | null, on: Civi
   }
   if (look) {
     // With no oldest age at all, the look is owed at once: it is what would settle it.
-    if (look.worst === null) return { standing: 'look', began: since?.to ?? null };
+    if (look.worst === null) return since?.to ? { standing: 'look', began: since.to } : UNPROVEN;
     if (look.worst <= on) return { standing: 'look', began: look.worst };
   }
   return { standing: 'in date', began: null };
+};
+
+/** Odometer when the clock started. */
+const startKm = (claims: readonly Claim[], clock: Clock): number | null =>
+  claims.findLast((claim) => claim.clock === clock && claim.km !== null)?.km ?? null;
+
+/** True where the distance can be told from the readings, on whatever day: without it a limit of distance clears nothing. */
+const isMetered = (claims: readonly Claim[], clock: Clock, { odometer }: CarFacts): boolean => {
+  const start = startKm(claims, clock);
+  return start !== null && (odometer.at(-1)?.km ?? -1) >= start;
 };
 
 const distanceOf = (
@@ -180,8 +181,8 @@ const distanceOf = (
   on: CivilDate,
 ): Distance | null => {
   if (replaceByKm === null || car.odometer.length === 0) return null;
-  const start = claims.findLast((claim) => claim.clock === clock && claim.km !== null)?.km;
-  if (start === undefined || start === null) return null;
+  const start = startKm(claims, clock);
+  if (start === null) return null;
   const seen = car.odometer.filter((reading) => reading.day <= on);
   const last = seen.at(-1);
   if (!last || last.km < start) return null;
