@@ -58,7 +58,11 @@ describe('the sweep job', { timeout: 60_000 }, () => {
 
   it('run twice at the same moment writes one letter', async () => {
     const dataDir = filledDataDir();
-    await Promise.all([sweep(dataDir), sweep(dataDir)]);
+    const both = await Promise.all([sweep(dataDir), sweep(dataDir)]);
+    expect(both.map(({ code, err }) => [code, err])).toEqual([
+      [0, ''],
+      [0, ''],
+    ]);
     expect(query(dataDir, 'select id from letters')).toHaveLength(1);
     expect(query(dataDir, 'select stage from said')).toEqual([{ stage: 'past' }]);
   });

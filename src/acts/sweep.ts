@@ -8,6 +8,7 @@ import { owed } from '../notices/owed.ts';
 import { newId } from '../store/ids.ts';
 import { queueLetters, saidTo, type Written } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
+import { inTransaction } from '../store/open.ts';
 import { overridesOf } from '../store/overrides.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
 import { eachCar } from '../store/stream.ts';
@@ -28,7 +29,11 @@ export interface SweepResult {
   withoutAddress: string[];
 }
 
-export const sweepCollection = (store: Store, collection: Collection, options: SweepOptions): SweepResult => {
+/** Reads and writes under one lock, so that two sweeps at the same time say nothing twice. */
+export const sweepCollection = (store: Store, collection: Collection, options: SweepOptions): SweepResult =>
+  options.dryRun ? sweep(store, collection, options) : inTransaction(store, () => sweep(store, collection, options));
+
+const sweep = (store: Store, collection: Collection, options: SweepOptions): SweepResult => {
   const members = membersOf(store, collection.id).filter(({ letters }) => letters);
   const owedTo = collectOwed(store, collection.id, members, options.today);
   const result: SweepResult = { letters: [], withoutAddress: [] };

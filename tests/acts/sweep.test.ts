@@ -264,21 +264,4 @@ describe('a letter and what it says', () => {
     expect(sweep(barn).letters).toHaveLength(1);
     expect(rows(barn, 'said')).toBe(3);
   });
-
-  it('are written once where two sweeps meet', () => {
-    const barn = openBarn();
-    oldCar(barn, 'Merle Tourer');
-    let met = false;
-    const meeting = (path: string): string => {
-      // The first sweep has read what is owed and not written yet: now the other one runs.
-      if (!met) {
-        met = true;
-        sweep(barn);
-      }
-      return href(path);
-    };
-    expect(() => sweep(barn, TODAY, { href: meeting })).toThrow(/UNIQUE/);
-    expect(letters(barn)).toHaveLength(1);
-    expect(rows(barn, 'said')).toBe(3);
-  });
 });
