@@ -62,7 +62,7 @@ describe('a renewal', () => {
     expect(answer.headers.get('location')).toBe(`/parts/${next.id}`);
     expect(next).toMatchObject({
       replaces: fluid,
-      claims: [{ clock: 'filled', from: '2026-11-20', km: 87_400, evidence: 'receipt' }],
+      claims: [{ clock: 'filled', from: '2026-11-20', km: 87_400, evidence: 'own memory' }],
     });
     expect(part(fluid)).toMatchObject({ closedOn: TODAY, closedWhy: 'Every two <years>' });
     expect(await heading(next.id)).toBe('Brake fluid, glycol (DOT 3, 4, 5.1) in date');
@@ -78,7 +78,7 @@ describe('a renewal', () => {
     const { barn, carId, tire, fill } = siteWithCar();
     await fill(tire, { fitted: '2026-11-24', typed: '0426', why: '' });
     expect(partOf(barn, carId, 'tires-road', 'front left').claims).toMatchObject([
-      { clock: 'fitted', from: '2026-11-24', evidence: 'receipt' },
+      { clock: 'fitted', from: '2026-11-24', evidence: 'own memory' },
       { clock: 'made', typed: '0426', from: '2026-01-25', evidence: 'read on the part' },
     ]);
   });

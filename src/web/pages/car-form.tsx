@@ -129,22 +129,24 @@ const ChangeCar = ({ carId, given, faults }: Shown & { carId: string }) => (
         What you tick adds its parts to the list. What you take away closes its parts; those with a recorded date stay
         in the history.
       </p>
-      {FACETS.map(({ key, name, choose, traits }) => (
-        <fieldset class="facet">
-          <legend>{name}</legend>
-          {Object.entries(traits).map(([trait, words]) => (
-            <label>
-              <input
-                type={choose === 'one' ? 'radio' : 'checkbox'}
-                name={choose === 'one' ? `one-${key}` : 'traits'}
-                value={trait}
-                checked={(given.traits as readonly string[]).includes(trait)}
-              />{' '}
-              {words}
-            </label>
-          ))}
-        </fieldset>
-      ))}
+      <div class="facets">
+        {FACETS.map(({ key, name, choose, traits }) => (
+          <fieldset class="facet">
+            <legend>{name}</legend>
+            {Object.entries(traits).map(([trait, words]) => (
+              <label>
+                <input
+                  type={choose === 'one' ? 'radio' : 'checkbox'}
+                  name={choose === 'one' ? `one-${key}` : 'traits'}
+                  value={trait}
+                  checked={(given.traits as readonly string[]).includes(trait)}
+                />{' '}
+                {words}
+              </label>
+            ))}
+          </fieldset>
+        ))}
+      </div>
       <Note given={given} />
       <button>Save the car</button>
     </Post>

@@ -82,7 +82,7 @@ export const OtherMarks = ({ mark: chosen, typed }: { mark: string; typed: strin
   const mark = MARKS[chosen];
   const answer = mark && typed ? mark.read(typed, on) : null;
   return (
-    <section aria-labelledby="marks">
+    <section aria-labelledby="marks" class={answer ? undefined : 'screen-only'}>
       <h2 id="marks">Other dates on parts</h2>
       <form method="get" action={`${site.base}/date-codes#marks`} class="stacked">
         {on !== today && <input type="hidden" name="on" value={on} />}

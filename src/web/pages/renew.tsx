@@ -26,7 +26,7 @@ export const renewPage = (c: Ctx) => {
     typedChoice: '',
     typedAsked: '',
     quick: '',
-    evidence: 'receipt',
+    evidence: 'own memory',
     distance: '',
     note: '',
     ninetiesMark: '',
