@@ -1,5 +1,6 @@
 /** What forms send, read by zod at the door. Text that a person typed is judged later, beside its field. */
 import { z } from 'zod';
+import type { Fault } from '../acts/fault.ts';
 import { CLOCKS } from '../catalogue/clock.ts';
 import { STATED_TRAITS } from '../catalogue/traits.ts';
 import { DATE_ORDERS } from '../dates/typed-point.ts';
@@ -27,6 +28,11 @@ export const readDistance = (text: string): number | null => {
   const km = found[2]?.toLowerCase().startsWith('m') ? number * KM_PER_MILE : number;
   return km <= 5_000_000 ? Math.round(km) : null;
 };
+
+export const notADistance = (text: string): Fault => ({
+  field: 'distance',
+  message: `“${text}” is no distance. Write 87 400 or 54,300 mi.`,
+});
 
 /** Text from one line of a form; longer than anyone types is refused. */
 const line = z.string().trim().max(200).default('');

@@ -172,3 +172,30 @@ export const FaultSummary = ({ faults }: { faults: readonly Fault[] }) =>
   ) : (
     <></>
   );
+
+/** A field for a distance, with what was wrong with it. */
+export const DistanceField = ({
+  label,
+  value,
+  faults,
+  placeholder = '54,300 mi or 87 400',
+}: {
+  label: string;
+  value: string;
+  faults: readonly Fault[];
+  placeholder?: string;
+}) => (
+  <>
+    <label>
+      {label}
+      <input
+        name="distance"
+        inputmode="numeric"
+        value={value}
+        placeholder={placeholder}
+        {...faultsOf(faults, 'distance')}
+      />
+    </label>
+    <Faults faults={faults} field="distance" />
+  </>
+);

@@ -4,8 +4,8 @@ import type { Fault } from '../../acts/fault.ts';
 import { QUICK_STARTS } from '../../catalogue/quick-starts.ts';
 import { FACETS } from '../../catalogue/traits.ts';
 import { carWithParts } from '../../store/cars.ts';
-import { CAR_FORM, type CarForm, readDistance, readForm } from '../forms.ts';
-import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { CAR_FORM, type CarForm, notADistance, readDistance, readForm } from '../forms.ts';
+import { A, choiceOf, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 
@@ -72,8 +72,7 @@ const carGiven = (given: CarForm, traits: readonly string[]): { car: CarGiven; f
   const faults: Fault[] = [];
   if (given.name === '') faults.push({ field: 'name', message: 'Give the car a name you know it by.' });
   const km = given.distance === '' ? null : readDistance(given.distance);
-  if (given.distance !== '' && km === null)
-    faults.push({ field: 'distance', message: `“${given.distance}” is no distance. Write 87 400 or 54,300 mi.` });
+  if (given.distance !== '' && km === null) faults.push(notADistance(given.distance));
   const { name, built, builtChoice, builtAsked, note } = given;
   return { car: { name, built, builtChoice: choiceOf(built, builtAsked, builtChoice), traits, note, km }, faults };
 };
@@ -89,17 +88,7 @@ const NewCar = ({ given, faults }: Shown) => (
     <FaultSummary faults={faults} />
     <Post to="/cars" class="stacked">
       <NameAndBuild given={given} faults={faults} />
-      <label>
-        Odometer, if you know it
-        <input
-          name="distance"
-          inputmode="numeric"
-          value={given.distance}
-          placeholder="54,300 mi or 87 400"
-          {...faultsOf(faults, 'distance')}
-        />
-      </label>
-      <Faults faults={faults} field="distance" />
+      <DistanceField label="Odometer, if you know it" value={given.distance} faults={faults} />
       <fieldset>
         <legend>How is it built? Take what comes closest.</legend>
         <Faults faults={faults} field="start" />

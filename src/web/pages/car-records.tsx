@@ -6,7 +6,7 @@ import { KINDS } from '../../catalogue/kinds.ts';
 import { SYSTEMS, type System } from '../../catalogue/systems.ts';
 import { isCivilDate } from '../../dates/civil.ts';
 import { carWithParts, recordOdometer } from '../../store/cars.ts';
-import { ODOMETER_FORM, PART_FORM, readDistance, readForm } from '../forms.ts';
+import { notADistance, ODOMETER_FORM, PART_FORM, readDistance, readForm } from '../forms.ts';
 import { A, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
@@ -21,8 +21,7 @@ export const recordReading = async (c: Ctx) => {
   const km = readDistance(given.distance);
   const day = given.day || visit.on;
   const faults: Fault[] = [];
-  if (km === null)
-    faults.push({ field: 'distance', message: `“${given.distance}” is no distance. Write 87 400 or 54,300 mi.` });
+  if (km === null) faults.push(notADistance(given.distance));
   if (!isCivilDate(day)) faults.push({ field: 'day', message: `“${day}” is no day.` });
   else if (day > visit.on) faults.push({ field: 'day', message: 'That day lies ahead.' });
   const clash =

@@ -12,8 +12,8 @@ import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { type ClaimRow, carWithParts, findPart, lastAnswers, type PartWithClaims } from '../../store/cars.ts';
 import { partInPath } from '../find-part.ts';
-import { CLAIM_FORM, type ClaimForm, readDistance, readForm } from '../forms.ts';
-import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { CLAIM_FORM, type ClaimForm, notADistance, readDistance, readForm } from '../forms.ts';
+import { A, choiceOf, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { isWaiting } from '../waiting.ts';
@@ -86,10 +86,7 @@ export const datingRound = (c: Ctx) => {
 
 export const claimGiven = (form: ClaimForm): { claim: ClaimGiven; faults: Fault[] } => {
   const km = form.distance === '' ? null : readDistance(form.distance);
-  const faults =
-    form.distance !== '' && km === null
-      ? [{ field: 'distance', message: `“${form.distance}” is no distance. Write 87 400 or 54,300 mi.` }]
-      : [];
+  const faults = form.distance !== '' && km === null ? [notADistance(form.distance)] : [];
   const { clock, typed, typedChoice, typedAsked, evidence, note, ninetiesMark } = form;
   return {
     claim: {
@@ -218,17 +215,7 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
             </label>
           ))}
         </fieldset>
-        <label>
-          Odometer then
-          <input
-            name="distance"
-            inputmode="numeric"
-            value={given.distance}
-            placeholder="54,300 mi or 87 400"
-            {...faultsOf(faults, 'distance')}
-          />
-        </label>
-        <Faults faults={faults} field="distance" />
+        <DistanceField label="Odometer then" value={given.distance} faults={faults} />
         <label>
           Note
           <input name="note" value={given.note} />

@@ -6,6 +6,7 @@ import { CLOCK_WORDS, explain } from '../../findings/explain.ts';
 import { rulingOf } from '../../findings/ruling.ts';
 import type { ClaimRow, PartWithClaims } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
+import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
 import { A, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
@@ -71,16 +72,7 @@ const Part = ({ part, finding, carName }: { part: PartWithClaims; finding: Findi
       <p>{kind.ignored}</p>
       <h2>How to test it</h2>
       <Tests kind={kind} />
-      {words.cautions.length > 0 && (
-        <section class="cautions" aria-labelledby="cautions">
-          <h2 id="cautions">Before you work</h2>
-          <ul>
-            {words.cautions.map((caution) => (
-              <li>{caution}</li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <Cautions keys={kind.cautions} />
       {!part.closedOn && (
         <details>
           <summary>This car has none</summary>

@@ -3,7 +3,6 @@
 import type { Fault } from '../../acts/fault.ts';
 import { clearInterval as clearIntervalAct, setInterval as setIntervalAct } from '../../acts/override.ts';
 import { BRAKE_FLUID_GRADES } from '../../catalogue/brake-fluid-grades.ts';
-import { CAUTIONS, DEFERS } from '../../catalogue/cautions.ts';
 import type { Kind } from '../../catalogue/kind.ts';
 import { KINDS } from '../../catalogue/kinds.ts';
 import { SYSTEMS, type System } from '../../catalogue/systems.ts';
@@ -11,8 +10,9 @@ import { CLOCK_WORDS, rulingLine } from '../../findings/explain.ts';
 import { practiceOf, rulingOf } from '../../findings/ruling.ts';
 import { carsOf } from '../../store/cars.ts';
 import { type OverrideRow, overridesOf } from '../../store/overrides.ts';
-import { OVERRIDE_FORM, type OverrideForm, readDistance, readForm } from '../forms.ts';
-import { A, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { Cautions } from '../cautions.tsx';
+import { notADistance, OVERRIDE_FORM, type OverrideForm, readDistance, readForm } from '../forms.ts';
+import { A, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { Sources } from '../sources.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
@@ -118,8 +118,7 @@ const figuresOf = (form: OverrideForm) => {
     return null;
   };
   const replaceByKm = form.distance === '' ? null : readDistance(form.distance);
-  if (form.distance !== '' && !replaceByKm)
-    faults.push({ field: 'distance', message: `“${form.distance}” is no distance. Write 10 000 or 6,000 mi.` });
+  if (form.distance !== '' && !replaceByKm) faults.push(notADistance(form.distance));
   return { figures: { lookFrom: months('lookFrom'), replaceBy: months('replaceBy'), replaceByKm }, faults };
 };
 
@@ -210,17 +209,7 @@ const KindShown = ({ kind, overrides, cars, given, faults }: Shown) => {
           <input name="replaceBy" inputmode="numeric" value={given.replaceBy} {...faultsOf(faults, 'replaceBy')} />
         </label>
         <Faults faults={faults} field="replaceBy" />
-        <label>
-          Or by distance
-          <input
-            name="distance"
-            inputmode="numeric"
-            value={given.distance}
-            placeholder="10 000 or 6,000 mi"
-            {...faultsOf(faults, 'distance')}
-          />
-        </label>
-        <Faults faults={faults} field="distance" />
+        <DistanceField label="Or by distance" value={given.distance} faults={faults} placeholder="10 000 or 6,000 mi" />
         <label>
           Why, or where it stands
           <input name="note" value={given.note} {...faultsOf(faults, 'note')} />
@@ -245,17 +234,7 @@ const KindShown = ({ kind, overrides, cars, given, faults }: Shown) => {
       <p>{kind.ignored}</p>
       <h2>How to test it</h2>
       <Tests kind={kind} />
-      {kind.cautions.length > 0 && (
-        <section class="cautions" aria-labelledby="cautions">
-          <h2 id="cautions">Before you work</h2>
-          <ul>
-            {kind.cautions.map((key) => (
-              <li>{CAUTIONS[key]}</li>
-            ))}
-            <li>{DEFERS}</li>
-          </ul>
-        </section>
-      )}
+      <Cautions keys={kind.cautions} />
     </>
   );
 };

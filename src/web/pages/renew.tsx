@@ -3,13 +3,13 @@
 import type { Fault } from '../../acts/fault.ts';
 import { datePart, kindOf, renewPart } from '../../acts/parts.ts';
 import type { ClaimGiven } from '../../acts/read-claim.ts';
-import { CAUTIONS, DEFERS } from '../../catalogue/cautions.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { type PartWithClaims, retirePart, withdrawClaim } from '../../store/cars.ts';
+import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
 import { RENEW_FORM, RETIRE_FORM, type RenewForm, readForm } from '../forms.ts';
-import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { A, choiceOf, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { claimGiven } from './date-part.tsx';
@@ -152,17 +152,7 @@ const Renew = ({ part, given, faults }: { part: PartWithClaims; given: RenewForm
             </label>
           ))}
         </fieldset>
-        <label>
-          Odometer then
-          <input
-            name="distance"
-            inputmode="numeric"
-            value={given.distance}
-            placeholder="54,300 mi or 87 400"
-            {...faultsOf(faults, 'distance')}
-          />
-        </label>
-        <Faults faults={faults} field="distance" />
+        <DistanceField label="Odometer then" value={given.distance} faults={faults} />
         <label>
           Why, or by whom
           <input name="why" value={given.why} />
@@ -173,17 +163,7 @@ const Renew = ({ part, given, faults }: { part: PartWithClaims; given: RenewForm
         </label>
         <button>Close the old record, open the new one</button>
       </Post>
-      {kind.cautions.length > 0 && (
-        <section class="cautions" aria-labelledby="cautions">
-          <h2 id="cautions">Before you work</h2>
-          <ul>
-            {kind.cautions.map((key) => (
-              <li>{CAUTIONS[key]}</li>
-            ))}
-            <li>{DEFERS}</li>
-          </ul>
-        </section>
-      )}
+      <Cautions keys={kind.cautions} />
       <p>
         <A to={`/parts/${part.id}`}>Back without saving</A>
       </p>
