@@ -66,7 +66,7 @@ export interface PartGiven {
   claims: readonly ClaimGiven[];
 }
 
-/** Adds a part the list of the car's traits does not hold, or a second one; answers its id. */
+/** Adds a part to a car; one that is on its list and waits for a first date is that part. Answers its id. */
 export const addPartAct = (
   store: Store,
   acting: Acting,
@@ -76,7 +76,8 @@ export const addPartAct = (
   const kind = KINDS.get(given.kind);
   if (!kind)
     return refused({ field: 'kind', message: `There is no kind “${given.kind}”. The Practice page lists them all.` });
-  if (parts.some((part) => part.kind === kind.key && part.position === given.position))
+  const there = parts.find((part) => part.kind === kind.key && part.position === given.position);
+  if (there && there.claims.length > 0)
     return refused({
       field: 'position',
       message: `The car already has this part${given.position ? ` at “${given.position}”` : ''}. Renew that one, or name another position.`,
@@ -84,6 +85,10 @@ export const addPartAct = (
   const read = readClaims(given.claims, kind, facts, acting);
   if (!read.ok) return read;
   const { position, note } = given;
+  if (there) {
+    changePart(store, acting.collectionId, there.id, note || undefined, read.value);
+    return done(there.id);
+  }
   return done(
     addPart(store, acting.collectionId, car.id, acting.today, { kind: kind.key, position, note }, read.value),
   );

@@ -126,12 +126,28 @@ describe('adding a part by hand', () => {
     });
   });
 
+  it('that waits for its first date on the list is that part', () => {
+    const { barn, carId } = barnWithCar();
+    const before = carOf(barn, carId).parts.length;
+    const waiting = partOf(barn, carId, 'tires-road', 'rear left');
+    const given = { kind: 'tires-road', position: 'rear left', note: '', claims: [claim('made', '2318')] };
+    expect(must(addPartAct(barn.store, barn.acting, carOf(barn, carId), given))).toBe(waiting.id);
+    expect(partOf(barn, carId, 'tires-road', 'rear left').claims).toHaveLength(1);
+    expect(carOf(barn, carId).parts).toHaveLength(before);
+  });
+
   it.each([
     [{ kind: 'flux-capacitor', position: null }, 'kind', 'There is no kind “flux-capacitor”'],
     [{ kind: FLUID, position: null }, 'position', 'already has this part. Renew that one'],
     [{ kind: 'tires-road', position: 'front left' }, 'position', 'already has this part at “front left”'],
   ])('is refused for %j', ({ kind, position }, field, message) => {
     const { barn, carId } = barnWithCar();
+    must(changePartAct(barn.store, barn.acting, at(barn, carId, FLUID), { claims: [claim('filled', '2024')] }));
+    must(
+      changePartAct(barn.store, barn.acting, at(barn, carId, 'tires-road', 'front left'), {
+        claims: [claim('made', '2318')],
+      }),
+    );
     const before = carOf(barn, carId);
     expect(addPartAct(barn.store, barn.acting, before, { kind, position, note: '', claims: [] })).toEqual({
       ok: false,

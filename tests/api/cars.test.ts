@@ -194,6 +194,8 @@ describe('POST /cars/{id}/parts', () => {
   it('points at what is wrong, down to each date, and adds nothing', async () => {
     const site = openSite();
     const { car, parts } = await apiCar(site);
+    const dated = { kind: 'brake-fluid-glycol', dates: [{ clock: 'filled', typed: '2024' }] };
+    expect((await site.send('POST', `/api/v1/cars/${car.id}/parts`, dated)).status).toBe(201);
     const before = await parts();
     const send = async (given: unknown) =>
       pointers(await problemOf(await site.send('POST', `/api/v1/cars/${car.id}/parts`, given), 422));

@@ -49,7 +49,7 @@ const parts = createRoute({
 const addPart = createRoute({
   method: 'post',
   path: '/cars/{carId}/parts',
-  summary: 'Add a part the list of the car’s traits does not hold',
+  summary: 'Add a part, or give the first dates of one that is on the car’s list',
   request: { params: CarPath, query: OnQuery, body: body(PartIn) },
   responses: { 201: json(PartOut, 'The part'), 404: refusal('No such car'), 422: refusal('What was wrong') },
 });
