@@ -1,14 +1,13 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll } from 'vitest';
 
 const made: string[] = [];
-afterAll(() => {
-  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
+process.once('exit', () => {
+  for (const folder of made) rmSync(folder, { recursive: true, force: true });
 });
 
-/** A new empty folder, gone again when the file's tests are over. */
+/** A new empty folder, gone again when the process is over. */
 export const newFolder = (): string => {
   const folder = mkdtempSync(join(tmpdir(), 'standstill-'));
   made.push(folder);
