@@ -1,6 +1,6 @@
 /** Letters: what was written, where it stands on its way, and what the mail server said. */
 import { sweepCollection } from '../../acts/sweep.ts';
-import { count } from '../../dates/words.ts';
+import { count, dayInWords } from '../../dates/words.ts';
 import { findLetter, type LetterRow, lettersOf } from '../../store/letters.ts';
 import { A, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
@@ -43,7 +43,7 @@ const OUTCOMES: Readonly<Record<string, string>> = {
 };
 
 const Letters = ({ list, outcome }: { list: LetterRow[]; outcome: string }) => {
-  const { members } = useVisit();
+  const { members, on, today } = useVisit();
   const readers = members.filter(({ letters, email }) => letters && email);
   return (
     <>
@@ -63,7 +63,9 @@ const Letters = ({ list, outcome }: { list: LetterRow[]; outcome: string }) => {
         </p>
       )}
       <Post to="/letters">
-        <button>Look over the collection now and write what is owed</button>
+        <button>
+          Look over the collection {on === today ? 'now' : `as on ${dayInWords(on)}`} and write what is owed
+        </button>
       </Post>
       <ol class="letters">
         {list.map((letter) => (
