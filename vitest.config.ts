@@ -10,6 +10,7 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
+          setupFiles: ['tests/support/tidy.ts'],
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
           pool: 'threads',
@@ -18,6 +19,7 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
+          setupFiles: ['tests/support/tidy.ts'],
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

@@ -23,8 +23,6 @@ const { outputFiles } = await build({
   outfile,
   write: false,
   bundle: true,
-  // edtf tells its values apart by the names of their classes, which bundling changes.
-  keepNames: true,
   platform: 'node',
   format: 'esm',
   target: 'node22',

@@ -7,13 +7,14 @@ import { carIn, claim, date, openBarn, TODAY } from './cars.ts';
 import { newFolder } from './folder.ts';
 import { newLetter } from './letters.ts';
 
-/** Whose brake fluid, filled on 1 June 2024, has been past since June 2026; a letter may wait in its outbox. */
+/** Whose brake fluid, filled on 1 June 2004, is long past by any clock; a letter may wait in its outbox. */
 export const filledDataDir = ({ letter = false } = {}): string => {
   const dataDir = newFolder();
   const store = openStore(dataDir);
   const barn = openBarn(store);
-  date(barn, carIn(barn), 'brake-fluid-glycol', claim('filled', '1 June 2024'));
-  const now = `${TODAY}T07:00:00.000Z`;
+  date(barn, carIn(barn), 'brake-fluid-glycol', claim('filled', '1 June 2004'));
+  // Due by any clock, too: processes read the real one.
+  const now = '2020-01-01T07:00:00.000Z';
   const written = letter ? [{ letter: newLetter(barn.acting, 'a', now), said: [] }] : [];
   if (letter) queueLetters(store, barn.acting.collectionId, TODAY, written, now);
   store.$client.close();
