@@ -20,6 +20,11 @@ const OPTIONS = z.object({
 export const runOnce = async (work: (house: House, options: JobOptions) => Promise<object> | object): Promise<void> => {
   let house: House | undefined;
   try {
+    const swallowed = ['on', 'dry_run'].filter((name) => process.env[`npm_config_${name}`] !== undefined);
+    if (swallowed.length > 0)
+      throw new MissedOptions(
+        'npm kept the options for itself, so nothing was done. Put -- before them: npm run sweep -- --dry-run',
+      );
     const { values } = parseArgs({ options: { on: { type: 'string' }, 'dry-run': { type: 'boolean' } } });
     const { on, 'dry-run': dryRun } = OPTIONS.parse(values);
     house = openHouse({ LOG_LEVEL: 'warn', ...process.env });
@@ -32,9 +37,13 @@ export const runOnce = async (work: (house: House, options: JobOptions) => Promi
   }
 };
 
+/** Options that npm took, because the two dashes before them were left out. */
+class MissedOptions extends Error {}
+
 const explain = (error: unknown): string => {
   if (error instanceof z.ZodError) return error.issues.map((issue) => issue.message).join('\n');
-  if (error instanceof ConfigError || error instanceof SchemaError) return error.message;
+  if (error instanceof ConfigError || error instanceof SchemaError || error instanceof MissedOptions)
+    return error.message;
   if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
     return `${error.message}. Options: --on YYYY-MM-DD, --dry-run.`;
   return error instanceof Error ? (error.stack ?? error.message) : String(error);

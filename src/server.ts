@@ -54,7 +54,11 @@ const start = (house: House): void => {
     process.exit(1);
   });
 
+  let stopping = false;
   const stop = (signal: string): void => {
+    // A terminal's Ctrl-C arrives twice, once by way of npm: the second must not cut the first short.
+    if (stopping) return;
+    stopping = true;
     log.info('stopping', { signal });
     void schedule?.stop();
     server.close(() => {
@@ -65,7 +69,7 @@ const start = (house: House): void => {
     server.closeIdleConnections();
     setTimeout(() => server.closeAllConnections(), GRACE).unref();
   };
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, stop);
+  for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, stop);
 };
 
 let app: ReturnType<typeof createApp>;

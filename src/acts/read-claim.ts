@@ -32,6 +32,9 @@ export interface ClaimRead {
   understood: string;
 }
 
+/** How much older than the car its tires may be; anything older is another car's. From memory. */
+export const TIRE_BEFORE_CAR_MONTHS = 12;
+
 /** Longest a part is made before its car; a plain slip beyond, from memory. */
 const MADE_BEFORE_CAR_MONTHS = 120;
 
@@ -156,7 +159,7 @@ const knownOf = (
   );
   return {
     // Its tires may be a year older than the car; anything older is another car's.
-    ...(car.built.from ? { notBefore: addMonths(car.built.from, -12) } : {}),
+    ...(car.built.from ? { notBefore: addMonths(car.built.from, -TIRE_BEFORE_CAR_MONTHS) } : {}),
     ...(fitted?.to ? { fittedBy: fitted.to } : {}),
     ...(ninetiesMark ? { ninetiesMark } : {}),
   };

@@ -44,6 +44,9 @@ export const readTypedDate = (typed: string, rules: TypedDateRules): TypedDate =
     return { ok: false, reason: 'not understood', message: 'That is too long for a date. Put the rest into the note.' };
   for (const [pattern, said] of SAID) if (pattern.test(text)) return { ok: true, said };
 
+  const near = text === 'today' ? rules.today : text === 'yesterday' ? addDays(rules.today, -1) : null;
+  if (near) return judge(typed.trim(), { edtf: near, from: near, to: near }, rules);
+
   const readings = read(text, (part) => readPoint(part, rules));
   if (readings.length === 0)
     return {

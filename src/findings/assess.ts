@@ -163,9 +163,12 @@ const standingByAge = ({ look, due, past }: Turns, since: Since | null, on: Civi
   return { standing: 'in date', began: null };
 };
 
-/** Odometer when the clock started. */
-const startKm = (claims: readonly Claim[], clock: Clock): number | null =>
-  claims.findLast((claim) => claim.clock === clock && claim.km !== null)?.km ?? null;
+/** Odometer when the clock last started: a reading of an earlier start says nothing about a later one. */
+const startKm = (claims: readonly Claim[], clock: Clock): number | null => {
+  const own = claims.filter((claim) => claim.clock === clock);
+  const last = own.reduce((newest, { from }) => (from !== null && from > newest ? from : newest), '');
+  return own.findLast(({ km, to }) => km !== null && (to === null || to >= last))?.km ?? null;
+};
 
 /** True where the distance can be told from the readings, on whatever day: without it a limit of distance clears nothing. */
 const isMetered = (claims: readonly Claim[], clock: Clock, { odometer }: CarFacts): boolean => {

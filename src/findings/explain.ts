@@ -98,6 +98,8 @@ const standingLine = (finding: Finding): string => {
   const turn = comeByAge(finding);
   switch (standing) {
     case 'past':
+      if (turn?.worst && turn.best && turn.best > finding.on)
+        return `At its oldest it is past since ${dayInWords(turn.worst)}; at its youngest it would be from ${dayInWords(turn.best)}.${cautious}`;
       return turn ? `Past since ${turnInWords(turn)}.${cautious}` : 'Past by distance.';
     case 'unproven':
       return past?.worst
@@ -160,9 +162,20 @@ const lookLine = ({ lastLook }: Finding): Reason[] =>
 /** Evidence that a mark or a paper would better; a look or a drive leaves neither. */
 const WEAK: readonly Evidence[] = ['own memory', 'seller’s word', 'assumed'];
 
-const doubtsOf = ({ since, clock, kind }: Finding): string[] => {
-  if (since === null) return [];
+/** An owner may stretch a safety interval; every page and letter then says so. */
+const longerThanPractice = ({ kind, ruling, label }: Finding): string | null => {
+  const practice = kind.interval.replaceBy;
+  if (label || ruling.by === 'practice' || kind.severity !== 'safety' || practice === null) return null;
+  if (ruling.replaceBy !== null && ruling.replaceBy <= practice) return null;
+  return `This is a safety part, and the interval set for it is longer than practice, which replaces by ${lengthInWords(practice)}.`;
+};
+
+const doubtsOf = (finding: Finding): string[] => {
+  const { since, clock, kind } = finding;
+  const longer = longerThanPractice(finding);
+  if (since === null) return longer ? [longer] : [];
   return [
+    longer,
     since.disagree ? 'Two equally good sources disagree: the whole span counts.' : null,
     since.contradicted ? 'A weaker source says something else; both are kept.' : null,
     since.evidence && WEAK.includes(since.evidence) && clock !== 'serviced' && clock !== 'used'

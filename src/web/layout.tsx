@@ -66,7 +66,7 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       </header>
       {visit.on !== visit.today && (
         <p class="elsewhen" role="status">
-          Seen as on <strong>{dayInWords(visit.on)}</strong>.{' '}
+          Seen as on <strong>{dayInWords(visit.on)}</strong>; what you record here counts as recorded that day.{' '}
           <a href={`${visit.site.base}${visit.path}`}>Back to today</a>
         </p>
       )}
@@ -162,13 +162,22 @@ export const choiceOf = (text: string, asked: string, choice: string): string | 
 export const faultsOf = (faults: readonly Fault[], field: string): Record<string, string> =>
   faults.some((fault) => fault.field === field) ? { 'aria-invalid': 'true', 'aria-describedby': `${field}-fault` } : {};
 
-/** One line at the top of a rejected form. */
+/** At the top of a rejected page, where a phone shows it: what was wrong, and the way to each field. */
 export const FaultSummary = ({ faults }: { faults: readonly Fault[] }) =>
   faults.length > 0 ? (
-    <p class="fault" role="alert">
-      Nothing was saved yet and nothing you typed is lost.{' '}
-      {faults.length === 1 ? 'One thing needs' : `${faults.length} things need`} your answer below.
-    </p>
+    <div class="fault" role="alert">
+      <p>
+        Nothing was saved yet and nothing you typed is lost.{' '}
+        {faults.length === 1 ? 'One thing needs' : `${faults.length} things need`} your answer:
+      </p>
+      <ul>
+        {faults.map(({ field, message }) => (
+          <li>
+            <a href={`#${field}-fault`}>{message}</a>
+          </li>
+        ))}
+      </ul>
+    </div>
   ) : (
     <></>
   );

@@ -419,6 +419,15 @@ describe('distance, whichever comes first', () => {
     expect(finding('engine-oil', claims, '2026-03-01', { car, overrides }).distance).toBeNull();
   });
 
+  it('is not told from an older start than the last one', () => {
+    const claims = [
+      dated('filled', '2025-06-01', '2025-06-01', { km: 5_000 }),
+      dated('filled', '2026-01-01', '2026-01-01', { km: null }),
+    ];
+    const car = carOf({ odometer: [{ day: '2026-02-01', km: 11_000 }] });
+    expect(finding('engine-oil', claims, '2026-03-01', { car }).distance).toBeNull();
+  });
+
   it('counts from the last claim that has a reading', () => {
     const claims = [
       dated('filled', '2025-06-01', '2025-06-01', { km: 5_000 }),

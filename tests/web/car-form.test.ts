@@ -74,9 +74,7 @@ describe('adding a car', () => {
     expect(faultAt(html, 'name')).toBe('Give the car a name you know it by.');
     expect(faultAt(html, 'distance')).toContain('“far” is no distance');
     expect(field(html, 'name')['aria-invalid']).toBe('true');
-    expect(text(html)).toContain(
-      'Nothing was saved yet and nothing you typed is lost. 3 things need your answer below.',
-    );
+    expect(text(html)).toContain('Nothing was saved yet and nothing you typed is lost. 3 things need your answer:');
     expect(text(html)).toContain('Choose the one that comes closest');
   });
 

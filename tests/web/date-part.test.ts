@@ -119,7 +119,7 @@ describe('dating a part', () => {
     expect(await offered(tire)).toEqual({ again: ['2318'], evidence: ['read on the part'] });
     expect(await offered(partOf(barn, carId, 'dampers').id)).toEqual({
       again: ['May 2019'],
-      evidence: ['workshop statement'],
+      evidence: ['own memory'],
     });
   });
 

@@ -9,9 +9,15 @@ const SIZES = [
   /^\d{1,2}\.\d{2}\s*[-X/\s]?\s*(?:[SHVZ]?\s*R)?\s*\d{2}(?:\s.*)?$/,
   /^\d{2}\s*X\s*\d{1,2}(?:\.\d{1,2})?\s*-?\s*[RDB]?\s*\d{2}(?:\s.*)?$/,
   /^(?:\d{2}|1[0-4]\d)(?:\/\d{2,3})?\s*[C-HJ-NP-WY]$/,
+  /^\d{3}\s*\/\s*\d{2,3}\s*[SHVZ]?\s*R\s*\d{2}(?:\s.*)?$/,
+  /^[A-HJ-N]R?\d{2}\s*-\s*\d{2}$/,
+  /^\d(?:\.\d{1,2})?\s*[-X]\s*\d{2}$/,
 ];
 /** Approval: E and a country number, then a number of digits, with regulation and noise or wet-grip letters about it. */
 const APPROVAL = /^\(?E\s?\d{1,2}\)?[\s*-]*(?:\d{2,3}R[\s*-]*)?\d{5,8}(?:[\s*-]*[SWRBC]\d?)*$/;
+/** A date in words: a month's name, or "week". */
+const DATE_IN_WORDS =
+  /\b(?:JAN(?:UARY)?|FEB(?:RUARY)?|MAR(?:CH)?|APR(?:IL)?|MAY|JUNE?|JULY?|AUG(?:UST)?|SEPT?(?:EMBER)?|OCT(?:OBER)?|NOV(?:EMBER)?|DEC(?:EMBER)?|WEEK)\s+\d/;
 const CALENDAR_DATE = /^(?:(?:19|20)\d{2}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[-/.]\d{1,2}[-/.](?:19|20)\d{2})$/;
 const WORDS =
   /\b(?:M\s?[+&]\s?S|TUBELESS|TUBE\s?TYPE|RADIAL|3PMSF|TREADWEAR|TRACTION|TEMPERATURE|MAX(?:IMUM)?|LOAD|PSI|KPA|OUTSIDE|INSIDE|ROTATION|MADE\s+IN|REINFORCED|PLIES)\b/;
@@ -23,7 +29,7 @@ export const otherMark = (typed: string, dot: boolean): OtherMark | null => {
   if (dot) return null;
   if (SIZES.some((size) => size.test(text))) return 'tire-size';
   if (APPROVAL.test(text)) return 'approval-mark';
-  if (CALENDAR_DATE.test(text)) return 'calendar-date';
+  if (CALENDAR_DATE.test(text) || DATE_IN_WORDS.test(text)) return 'calendar-date';
   // A number without any digit exists, but only of permitted letters: with an O or S it is a word.
   const word = /\p{L}/u.test(text) && !/\p{N}/u.test(text) && /[GIOQSZ]/.test(text);
   return word || WORDS.test(text) ? 'sidewall-words' : null;

@@ -9,7 +9,7 @@ import { explain, rulingLine } from '../../findings/explain.ts';
 import { tireSet } from '../../findings/tire-set.ts';
 import { type CarWithParts, carWithParts, closedParts, type PartWithClaims } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
-import { A, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { A, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
@@ -68,6 +68,7 @@ const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
           Change the car
         </A>
       </div>
+      <FaultSummary faults={faults} />
       <p class="lede">
         {car.builtFrom || car.builtTo ? `Built ${rangeInWords(facts.built)}` : 'Build date not known'}
         {reading ? `; ${reading.km.toLocaleString('en-US')} km on ${reading.day}` : '; no odometer reading'}.

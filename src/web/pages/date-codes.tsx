@@ -1,7 +1,8 @@
 /** Date codes: a desk that needs no car. Five sidewalls at once, and the other marks parts carry. */
 import { z } from 'zod';
+import { TIRE_BEFORE_CAR_MONTHS } from '../../acts/read-claim.ts';
 import { CAUTIONS } from '../../catalogue/cautions.ts';
-import type { CivilDate } from '../../dates/civil.ts';
+import { addMonths, type CivilDate } from '../../dates/civil.ts';
 import { explainTireCode } from '../../dates/tire-code/explain.ts';
 import type { KnownAboutTire } from '../../dates/tire-code/narrow.ts';
 import { readTireCode } from '../../dates/tire-code/read.ts';
@@ -39,7 +40,7 @@ const DateCodes = ({ asked }: { asked: Asked }) => {
   const fitted = asked.fitted ? readTypedDate(asked.fitted, rules) : null;
   const known: KnownAboutTire = {
     ninetiesMark: asked.triangle || undefined,
-    notBefore: (rangeFrom(built)?.from ?? undefined) as CivilDate | undefined,
+    notBefore: earliestTire(rangeFrom(built)?.from ?? null),
     fittedBy: (rangeFrom(fitted)?.to ?? undefined) as CivilDate | undefined,
   };
   const read = (Object.keys(PLACES) as Place[]).filter((place) => asked[place] !== '');
@@ -47,7 +48,7 @@ const DateCodes = ({ asked }: { asked: Asked }) => {
     <>
       <h1>Date codes</h1>
       <p class="lede">Read the sidewalls of up to five tires. Nothing is stored; print the page and take it along.</p>
-      <form method="get" action={`${site.base}/date-codes`} class="stacked codes">
+      <form method="get" action={`${site.base}/date-codes#answers`} class="stacked codes">
         {on !== today && <input type="hidden" name="on" value={on} />}
         <div class="places">
           {(Object.entries(PLACES) as [Place, string][]).map(([place, name]) => (
@@ -70,7 +71,7 @@ const DateCodes = ({ asked }: { asked: Asked }) => {
         <details open={asked.built !== '' || asked.fitted !== '' || asked.triangle !== ''}>
           <summary>Three digits only? These narrow the decade</summary>
           <label>
-            The car was built (and no tire on it can be older)
+            The car was built (for tires that came with it or later; a spare or a shelf tire can be older)
             <input name="built" value={asked.built} autocomplete="off" />
           </label>
           <DateDoubt read={built} />
@@ -114,6 +115,10 @@ const DateCodes = ({ asked }: { asked: Asked }) => {
     </>
   );
 };
+
+/** Tires are made before the car they come on: the same year’s grace as when a part is dated. */
+const earliestTire = (built: CivilDate | null): CivilDate | undefined =>
+  built ? addMonths(built, -TIRE_BEFORE_CAR_MONTHS) : undefined;
 
 const rangeFrom = (read: TypedDate | null) => (read?.ok && read.said === 'date' ? read.date : null);
 

@@ -6,7 +6,7 @@ import type { ClaimGiven } from '../../acts/read-claim.ts';
 import { CLOCKS, type Clock } from '../../catalogue/clock.ts';
 import type { Kind, Mark } from '../../catalogue/kind.ts';
 import { KINDS } from '../../catalogue/kinds.ts';
-import { rangeInWords } from '../../dates/words.ts';
+import { count, rangeInWords } from '../../dates/words.ts';
 import { byWeight, findingsOf } from '../../findings/car.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
@@ -36,7 +36,7 @@ export const datePartPage = (c: Ctx) => {
     typedChoice: '',
     typedAsked: '',
     quick: '',
-    evidence: kind.mark || clock === 'printed' ? 'read on the part' : (answers[0]?.claim.evidence ?? 'own memory'),
+    evidence: kind.mark || clock === 'printed' ? 'read on the part' : 'own memory',
     distance: '',
     note: '',
     ninetiesMark: '',
@@ -52,7 +52,7 @@ export const recordDate = async (c: Ctx) => {
   const { part, found } = here;
   const { store } = c.get('around');
   const form = await readForm(c, CLAIM_FORM);
-  const given = form.quick ? { ...form, typed: form.quick, typedChoice: '' } : form;
+  const given = form.quick ? quickly(form) : form;
   const { claim, faults } = claimGiven(given);
   const outcome =
     faults.length > 0
@@ -83,6 +83,16 @@ export const datingRound = (c: Ctx) => {
   if (!next) return c.redirect(at(c.get('visit'), `/cars/${found.car.id}`), 303);
   return c.redirect(at(c.get('visit'), `/parts/${next.id}/date?round=1${done ? `&done=${done}` : ''}`), 303);
 };
+
+const QUICK_WORDS: readonly string[] = ['original', 'unknown', 'not looked yet'];
+
+/** One touch answers in place of the text. Its words come off no part and no paper, whatever stands ticked below. */
+const quickly = (form: ClaimForm): ClaimForm => ({
+  ...form,
+  typed: form.quick,
+  typedChoice: '',
+  evidence: QUICK_WORDS.includes(form.quick) ? 'assumed' : form.evidence,
+});
 
 export const claimGiven = (form: ClaimForm): { claim: ClaimGiven; faults: Fault[] } => {
   const km = form.distance === '' ? null : readDistance(form.distance);
@@ -169,7 +179,7 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
           autocomplete="off"
           autocapitalize="off"
           placeholder={kind.mark === 'tire code' ? '2318' : 'June 2015, about 2015, before 1998'}
-          data-reads={kind.mark ?? 'date'}
+          data-reads={readsAs(kind)}
           {...faultsOf(faults, 'typed')}
         />
       </label>
@@ -177,7 +187,7 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
       {kind.mark === 'tire code' && /\b\d{3}\D*$/.test(given.typed) && <Triangle given={given} />}
       <fieldset class="targets quick">
         <legend>Or answer with one touch</legend>
-        {['original', 'unknown', 'not looked yet'].map((word) => (
+        {QUICK_WORDS.map((word) => (
           <button name="quick" value={word}>
             {word}
           </button>
@@ -221,6 +231,7 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
           <input name="note" value={given.note} />
         </label>
       </details>
+      <Instead part={part} given={given} />
       <button class="big">Record</button>
     </Post>
     <p class="after">
@@ -233,6 +244,26 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
     </p>
   </>
 );
+
+/** What the line under the field can say while one types: codes of other marks are read when they are recorded. */
+const readsAs = ({ mark, clock }: Kind): string | undefined =>
+  mark === 'tire code' ? mark : mark ? undefined : clock === 'printed' ? 'ahead' : 'date';
+
+/** A second date of the same clock is a second source, unless the first was a slip. */
+const Instead = ({ part, given }: { part: PartWithClaims; given: ClaimForm }) =>
+  part.claims.length === 0 ? null : (
+    <label>
+      This part has {count(part.claims.length, 'date')} already
+      <select name="instead">
+        <option value="">Keep them: this is one more source</option>
+        {part.claims.map(({ id, clock, typed }) => (
+          <option value={id} selected={id === given.instead}>
+            Take back “{CLOCK_WORDS[clock]}: {typed}”: it was a slip
+          </option>
+        ))}
+      </select>
+    </label>
+  );
 
 const Triangle = ({ given }: { given: ClaimForm }) => (
   <fieldset class="targets">

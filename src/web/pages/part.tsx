@@ -112,7 +112,7 @@ const Claims = ({ part }: { part: PartWithClaims }) => (
           <strong>{CLOCK_WORDS[claim.clock]}</strong>: {claimInWords(claim)}{' '}
           <span class="evidence">{claim.evidence}</span>
           {claim.km !== null && ` at ${claim.km.toLocaleString('en-US')} km`}
-          {claim.note && `. ${claim.note}`} <small>recorded {claim.recordedOn}</small>
+          {claim.note && `. ${claim.note}`} <small>recorded {claim.recordedOn}</small>{' '}
           {!part.closedOn && (
             <Post to={`/parts/${part.id}/claims/${claim.id}/withdraw`} class="inline">
               <button class="link">Take back: it was a slip</button>

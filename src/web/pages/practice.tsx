@@ -140,14 +140,19 @@ interface Shown {
   faults: readonly Fault[];
 }
 
+/** In the order in which they rule: the car’s handbook, the car’s own, the collection’s. */
+const byRule = (a: OverrideRow, b: OverrideRow): number => rankOf(a) - rankOf(b);
+const rankOf = ({ carId, authority }: OverrideRow): number => (carId === null ? 2 : authority === 'handbook' ? 0 : 1);
+
 const KindShown = ({ kind, overrides, cars, given, faults }: Shown) => {
-  const own = overrides.filter((override) => override.kind === kind.key);
+  const own = overrides.filter((override) => override.kind === kind.key).sort(byRule);
   return (
     <>
       <p class="crumb">
         <A to={`/practice#${kind.system}`}>Practice: {SYSTEMS[kind.system]}</A>
       </p>
       <h1>{kind.name}</h1>
+      <FaultSummary faults={faults} />
       <p class="lede">{rulingLine(practiceOf(kind))}</p>
       <p>
         Counts from: {CLOCK_WORDS[kind.clock].toLowerCase()}
@@ -171,7 +176,6 @@ const KindShown = ({ kind, overrides, cars, given, faults }: Shown) => {
         <li>Everything else: {rulingLine(practiceOf(kind))}</li>
       </ul>
       <h2>Set another interval</h2>
-      <FaultSummary faults={faults} />
       <Post to={`/practice/${kind.key}`} class="stacked">
         <label>
           For
@@ -223,7 +227,7 @@ const KindShown = ({ kind, overrides, cars, given, faults }: Shown) => {
         <div class="actions">
           <button>Set this interval</button>
           <button name="end" value="1" class="quiet">
-            Back to practice
+            Remove this interval
           </button>
         </div>
       </Post>

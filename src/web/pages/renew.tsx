@@ -128,7 +128,7 @@ const Renew = ({ part, given, faults }: { part: PartWithClaims; given: RenewForm
                 name="typed"
                 value={given.typed}
                 autocomplete="off"
-                data-reads={kind.mark ?? 'date'}
+                data-reads={kind.mark === 'tire code' ? kind.mark : undefined}
                 {...faultsOf(faults, 'typed')}
               />
             </label>

@@ -4,7 +4,9 @@ const on = new URLSearchParams(location.search).get('on');
 
 const ask = async (text, reads) => {
   const query = new URLSearchParams(on ? { on } : {});
-  const tire = reads === 'tire code' && /\d{3,4}\D*$/.test(text) && !/[a-z]{4,}|\//i.test(text);
+  // A tire's field takes its code or a date; only dates have lower-case words or a slash.
+  const tire = reads === 'tire code' && (/^dot/i.test(text) || !/\b(?!dot)[a-z]{3,}\b|\//.test(text));
+  if (reads === 'ahead') query.set('ahead', '1');
   query.set(tire ? 'code' : 'text', text);
   const answer = await fetch(`${base}/api/v1/${tire ? 'date-codes/tire' : 'dates/read'}?${query}`);
   const said = await answer.json();
