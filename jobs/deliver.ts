@@ -1,9 +1,10 @@
 import { waitingLetters } from '../src/store/letters.ts';
 import { runOnce } from './job.ts';
 
-/** Sends what waits in the outbox, as at the end of another day with --on; --dry-run only says how much would be tried. */
+/** Sends what waits in the outbox, with --on also what waits until the end of a later day; --dry-run only counts it. */
 await runOnce(async ({ deliver, now, store }, { on, dryRun }) => {
-  const at = on ? new Date(`${on}T23:59:59.999Z`) : now();
-  if (dryRun) return { job: 'deliver', dryRun, wouldTry: waitingLetters(store, at.toISOString()) };
-  return { job: 'deliver', dryRun, ...(await deliver(at)) };
+  const dueBy = on ? new Date(`${on}T23:59:59.999Z`) : now();
+  if (dryRun)
+    return { job: 'deliver', dryRun, wouldTry: waitingLetters(store, now().toISOString(), dueBy.toISOString()) };
+  return { job: 'deliver', dryRun, ...(await deliver(dueBy)) };
 });

@@ -1,35 +1,60 @@
-import { type ScheduledTask, schedule } from 'node-cron';
+import { schedule } from 'node-cron';
 import { sweepCollection } from '../src/acts/sweep.ts';
 import { hourIn, todayIn } from '../src/clock.ts';
 import type { House } from '../src/house.ts';
 import { fault } from '../src/log.ts';
 import { sweptOn } from '../src/store/letters.ts';
-import { allCollections } from '../src/store/people.ts';
+import { allCollections, type Collection } from '../src/store/people.ts';
+
+export interface Schedule {
+  /** No further waking; resolves when the one under way is over. */
+  stop(): Promise<void>;
+}
 
 /** Wakes every five minutes; the database decides what is due, so a missed hour or a restart loses nothing. */
-export const startSchedule = (house: House): ScheduledTask => {
-  const task = schedule('*/5 * * * *', () => wake(house), { noOverlap: true });
-  void wake(house);
-  return task;
+export const startSchedule = (house: House): Schedule => {
+  let running = wake(house);
+  const task = schedule('*/5 * * * *', () => (running = wake(house)), { noOverlap: true });
+  return {
+    stop: async () => {
+      house.stopping = true;
+      await task.stop();
+      await running;
+    },
+  };
 };
 
 /** Sweeps each collection whose letter hour has come and that was not swept today, then delivers. Never throws. */
-export const wake = async ({ store, site, config, log, now, deliver }: House): Promise<void> => {
+export const wake = async (house: House): Promise<void> => {
+  const { store, log, now, deliver } = house;
+  attempt(house, 'sweep failed', () => {
+    for (const collection of allCollections(store))
+      attempt(house, 'sweep failed', () => sweepIfDue(house, collection, now()));
+  });
   try {
-    const at = now();
-    for (const collection of allCollections(store)) {
-      const today = todayIn(collection.timeZone, at);
-      if (hourIn(collection.timeZone, at) < config.letterHour || sweptOn(store, collection.id, today)) continue;
-      const { letters, withoutAddress } = sweepCollection(store, collection, {
-        today,
-        now: at.toISOString(),
-        href: site.href,
-        dryRun: false,
-      });
-      log.info('swept', { collection: collection.id, letters: letters.length, withoutAddress: withoutAddress.length });
-    }
     await deliver();
   } catch (error) {
-    log.error('wake failed', fault(error));
+    log.error('delivery failed', fault(error));
   }
+};
+
+/** One collection that fails keeps neither the others nor the mail from going out. */
+const attempt = ({ log }: House, event: string, work: () => void): void => {
+  try {
+    work();
+  } catch (error) {
+    log.error(event, fault(error));
+  }
+};
+
+const sweepIfDue = ({ store, site, config, log }: House, collection: Collection, at: Date): void => {
+  const today = todayIn(collection.timeZone, at);
+  if (hourIn(collection.timeZone, at) < config.letterHour || sweptOn(store, collection.id, today)) return;
+  const { letters, withoutAddress } = sweepCollection(store, collection, {
+    today,
+    now: at.toISOString(),
+    href: site.href,
+    dryRun: false,
+  });
+  log.info('swept', { collection: collection.id, letters: letters.length, withoutAddress: withoutAddress.length });
 };

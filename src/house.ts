@@ -16,8 +16,10 @@ export interface House {
   site: Site;
   /** The one reading of the clock: an instant. */
   now(): Date;
-  /** Sends what is due, as at another instant if given. */
-  deliver(at?: Date): Promise<DeliveryResult>;
+  /** Sends what is due now, or by a later instant if given. */
+  deliver(dueBy?: Date): Promise<DeliveryResult>;
+  /** True once the process is asked to stop: no further letter is begun. */
+  stopping: boolean;
   close(): void;
 }
 
@@ -29,16 +31,19 @@ export const openHouse = (environment: Environment, { empty = true } = {}): Hous
   if (empty) ensureCollection(store, config.timeZone);
   const transport = config.smtpUrl ? smtpTransport(config.smtpUrl) : fileTransport(join(config.dataDir, 'mail'));
   const now = (): Date => new Date();
-  return {
+  const house: House = {
     config,
     log,
     store,
     site: siteAt(config.baseUrl, config.port),
     now,
-    deliver: (at) => deliver({ store, transport, from: config.mailFrom, log, now: at ? () => at : now }),
+    stopping: false,
+    deliver: (dueBy) =>
+      deliver({ store, transport, from: config.mailFrom, log, now, goOn: () => !house.stopping }, dueBy),
     close: () => {
       transport.close();
       store.$client.close();
     },
   };
+  return house;
 };

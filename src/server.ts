@@ -1,6 +1,7 @@
 /** Starts everything: store, web pages, and the schedule that writes and sends letters. The only wiring. */
 import type { Server } from 'node:http';
 import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { serve } from '@hono/node-server';
 import { startSchedule } from '../jobs/schedule.ts';
 import { demoCollection } from '../seeds/demo.ts';
@@ -14,6 +15,8 @@ import { createApp } from './web/app.tsx';
 
 /** How long open requests may take to finish after SIGTERM, in milliseconds. */
 const GRACE = 5_000;
+/** How long a letter on its way may take, in milliseconds. */
+const LETTER_GRACE = 20_000;
 
 const demo = process.argv.includes('--demo');
 
@@ -60,14 +63,16 @@ const start = (house: House): void => {
     if (stopping) return;
     stopping = true;
     log.info('stopping', { signal });
-    void schedule?.stop();
-    server.close(() => {
+    const letters = schedule?.stop() ?? Promise.resolve();
+    const requests = new Promise<void>((resolve) => server.close(() => resolve()));
+    server.closeIdleConnections();
+    setTimeout(() => server.closeAllConnections(), GRACE).unref();
+    // A letter under way is finished: cut off, it might be taken by the mail server and yet go out again.
+    void Promise.all([requests, Promise.race([letters, wait(LETTER_GRACE)])]).then(() => {
       house.close();
       log.info('stopped');
       process.exit(0);
     });
-    server.closeIdleConnections();
-    setTimeout(() => server.closeAllConnections(), GRACE).unref();
   };
   for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, stop);
 };

@@ -186,7 +186,7 @@ describe('the schedule', () => {
     const { house, wakeAt, events } = open();
     house.store.$client.exec('drop table sweeps');
     await wakeAt('2024-06-10T06:00:00Z');
-    expect(events()).toEqual(['wake failed']);
+    expect(events()).toEqual(['sweep failed']);
     house.close();
   });
 });

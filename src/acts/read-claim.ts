@@ -59,6 +59,8 @@ export const readClaim = (
     });
   const clash = said === 'date' ? clashOf(given.clock, { from, to }, part, car) : null;
   if (clash) return refused({ field: 'typed', message: clash });
+  const meter = odometerClash(given.km, { from, to }, car);
+  if (meter) return refused({ field: 'distance', message: meter });
   const { clock, typed, evidence, km, note } = given;
   return done({
     claim: {
@@ -81,6 +83,19 @@ export const readClaim = (
 /** Evidence that shows the mark itself. */
 const OFF_THE_PART: readonly Evidence[] = ['read on the part', 'dated photo'];
 
+/** Why an odometer figure can't be right beside the car's readings: it only goes up. */
+const odometerClash = (km: number | null, { from, to }: DateRange, { odometer }: CarFacts): string | null => {
+  if (km === null) return null;
+  const clash = odometer.find(
+    (reading) =>
+      (to !== null && reading.day >= to && reading.km < km) ||
+      (from !== null && reading.day <= from && reading.km > km),
+  );
+  if (!clash) return null;
+  const [then, now] = [clash.km, km].map((figure) => figure.toLocaleString('en-US'));
+  return `That would be ${now} km, but it was ${then} km on ${dayInWords(clash.day)}: an odometer only goes up. Check the figure and its unit.`;
+};
+
 interface Meaning extends DateRange {
   said: Claim['said'];
   edtf: string | null;
@@ -97,13 +112,15 @@ const meaningOf = (
   const mayBeAhead = clock === 'printed';
   const notBefore = mayBeAhead ? FIRST_CARS : earliest(clock, car);
   const date = readTypedDate(choice || typed, { ...acting, mayBeAhead, notBefore });
-  const plain = (date.ok || date.reason === 'ambiguous') && isNoMark(typed, part.kind.mark, evidence);
+  const understood = date.ok || date.reason !== 'not understood';
+  const plain = understood && isNoMark(typed, part.kind.mark, evidence);
   const marked = part.kind.mark && !choice && !plain && (clock === 'made' || clock === 'printed');
   const mark = marked ? readMark(typed, part.kind.mark as Mark, clock, acting.today, knownOf(part, car, given)) : null;
   if (mark?.ok) return meaningOfMark(typed, mark, date, acting.today);
   if (date.ok) return meaningOfDate(date);
   if (date.reason === 'ambiguous') return refused({ field: 'typed', message: date.message, choices: date.choices });
-  return refused({ field: 'typed', message: mark?.message ?? date.message });
+  // Without a digit it was meant for no mark.
+  return refused({ field: 'typed', message: (/\d/.test(typed) && mark?.message) || date.message });
 };
 
 /**

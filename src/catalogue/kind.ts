@@ -71,3 +71,9 @@ export interface Kind {
   varies: string;
   cautions: readonly CautionKey[];
 }
+
+/**
+ * Whether a look is a record of its own. Where the clock is the last service and that runs out, a look must not pass for
+ * one: it would put off the renewal.
+ */
+export const takesLooks = ({ clock, interval }: Kind): boolean => clock !== 'serviced' || interval.replaceBy === null;

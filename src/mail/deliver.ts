@@ -15,6 +15,8 @@ export interface Delivery {
   from: string;
   log: Log;
   now(): Date;
+  /** False once the process is asked to stop: the letter under way is finished, no further one is begun. */
+  goOn(): boolean;
 }
 
 export interface DeliveryResult {
@@ -23,13 +25,23 @@ export interface DeliveryResult {
   failed: number;
 }
 
-/** Sends every letter that is due now. */
-export const deliver = async ({ store, transport, from, log, now }: Delivery): Promise<DeliveryResult> => {
+/** Sends every letter that is due now, or by a later instant; each is tried once a run. */
+export const deliver = async (
+  { store, transport, from, log, now, goOn }: Delivery,
+  dueBy?: Date,
+): Promise<DeliveryResult> => {
   const result: DeliveryResult = { sent: 0, waiting: 0, failed: 0 };
-  for (;;) {
+  const tried: string[] = [];
+  while (goOn()) {
     const started = now();
-    const letter = claimLetter(store, started.toISOString(), addMinutes(started, LEASE_MINUTES).toISOString());
-    if (!letter) return result;
+    const letter = claimLetter(store, {
+      now: started.toISOString(),
+      dueBy: (dueBy ?? started).toISOString(),
+      leaseUntil: addMinutes(started, LEASE_MINUTES).toISOString(),
+      except: tried,
+    });
+    if (!letter) break;
+    tried.push(letter.id);
     const outcome = await attempt(letter, transport, from);
     const at = now();
     const wait = RETRY_MINUTES[letter.tries - 1];
@@ -48,6 +60,7 @@ export const deliver = async ({ store, transport, from, log, now }: Delivery): P
       log.warn('letter not sent', { letter: letter.id, tries: letter.tries, state, answer });
     }
   }
+  return result;
 };
 
 type Outcome = { ok: true; answer: string } | { ok: false; permanent: boolean; answer: string };
@@ -69,8 +82,10 @@ const attempt = async (letter: LetterRow, transport: Transport, from: string): P
     );
     return { ok: true, answer };
   } catch (error) {
-    // 5xx is the server's final no; everything else (4xx, no answer, no connection) may go through later.
-    const code = (error as { responseCode?: number }).responseCode;
-    return { ok: false, permanent: code !== undefined && code >= 500, answer: fault(error).error };
+    // A 5xx to the recipient or the letter itself is the server's final no. Everything else (4xx, a wrong password, no
+    // answer, no connection) may be put right, and goes through later.
+    const { code, responseCode = 0 } = error as { code?: string; responseCode?: number };
+    const permanent = responseCode >= 500 && (code === 'EENVELOPE' || code === 'EMESSAGE');
+    return { ok: false, permanent, answer: fault(error).error };
   }
 };

@@ -4,7 +4,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts } from '../findings/facts.ts';
 import { newId } from './ids.ts';
 import { inTransaction, type Store } from './open.ts';
-import { cars, claims, odometer, parts } from './schema.ts';
+import { cars, claims, odometer, parts, said } from './schema.ts';
 
 export type CarRow = typeof cars.$inferSelect;
 export type PartRow = typeof parts.$inferSelect;
@@ -144,11 +144,26 @@ export const changeCar = (store: Store, car: CarRow, change: PartsChange, today:
       .run();
     insertParts(tx, collectionId, id, today, change.open);
     for (const { id: partId, why } of change.close) closePart(tx, collectionId, partId, today, why);
-    for (const partId of change.drop)
-      tx.delete(parts)
-        .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
-        .run();
+    for (const partId of change.drop) {
+      // What was taken back, or written about, still refers to it: then it is closed like the rest.
+      if (isReferredTo(tx, collectionId, partId))
+        closePart(tx, collectionId, partId, today, 'Not on this car any more.');
+      else
+        tx.delete(parts)
+          .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
+          .run();
+    }
   });
+
+const isReferredTo = (tx: Store, collectionId: string, partId: string): boolean =>
+  [claims, said].some((table) =>
+    tx
+      .select({ partId: table.partId })
+      .from(table)
+      .where(and(eq(table.collectionId, collectionId), eq(table.partId, partId)))
+      .limit(1)
+      .get(),
+  );
 
 /** A part that is closed already keeps its day and its reason. */
 const closePart = (tx: Store, collectionId: string, partId: string, today: CivilDate, why: string): void => {

@@ -1,5 +1,5 @@
 /** The outbox: letters and what they announced go in together; delivery claims them one by one under a lease. */
-import { and, asc, desc, eq, max, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, max, notInArray, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Said } from '../notices/owed.ts';
 import { inTransaction, type Store } from './open.ts';
@@ -87,21 +87,30 @@ export const lastFinishedSweep = (store: Store): string | null =>
     .from(sweeps)
     .get()?.at ?? null;
 
-/** How many letters would be tried by an instant. */
-export const waitingLetters = (store: Store, until: string): number =>
-  store.select({ count: sql<number>`count(*)` }).from(letters).where(isDue(until)).get()?.count ?? 0;
+/** How many letters would be tried now, or by a later instant. */
+export const waitingLetters = (store: Store, now: string, dueBy: string): number =>
+  store.select({ count: sql<number>`count(*)` }).from(letters).where(isDue(now, dueBy)).get()?.count ?? 0;
 
 /** Waiting and due by an instant, or in the hands of a sender whose lease ran out. */
-const isDue = (now: string) =>
-  sql`(${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${now}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now})`;
+const isDue = (now: string, dueBy: string) =>
+  sql`((${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${dueBy}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now}))`;
+
+/** When a letter is claimed: instants of now, by which it was to be tried, and until which the claim holds. */
+export interface Claiming {
+  now: string;
+  dueBy: string;
+  leaseUntil: string;
+  /** Letters already tried in this run. */
+  except: readonly string[];
+}
 
 /** Takes one letter that is waiting (or whose sender died) under a lease; undefined when none is due. */
-export const claimLetter = (store: Store, now: string, leaseUntil: string): LetterRow | undefined =>
+export const claimLetter = (store: Store, { now, dueBy, leaseUntil, except }: Claiming): LetterRow | undefined =>
   inTransaction(store, (tx) => {
     const next = tx
       .select({ collectionId: letters.collectionId, id: letters.id })
       .from(letters)
-      .where(isDue(now))
+      .where(and(isDue(now, dueBy), notInArray(letters.id, [...except])))
       .orderBy(asc(letters.nextTryAt))
       .limit(1)
       .get();
@@ -128,7 +137,15 @@ export const settleLetter = (
       .run();
     tx.update(letters)
       .set({ state, nextTryAt, leaseUntil: null, sentAt: ok ? at : null })
-      .where(and(eq(letters.collectionId, letter.collectionId), eq(letters.id, letter.id)))
+      // Only while this try still holds the letter: a sender that overslept its lease must not undo the next one's word.
+      .where(
+        and(
+          eq(letters.collectionId, letter.collectionId),
+          eq(letters.id, letter.id),
+          eq(letters.state, 'sending'),
+          eq(letters.tries, letter.tries),
+        ),
+      )
       .run();
   });
 

@@ -11,16 +11,23 @@ import type { Ctx } from './visit.ts';
 export class BadForm extends Error {}
 
 export const readForm = async <T extends z.ZodType>(c: Ctx, schema: T): Promise<z.infer<T>> => {
-  const body = await c.req.parseBody({ all: true });
-  const read = schema.safeParse(body);
+  const read = schema.safeParse(withUnit(await c.req.parseBody({ all: true })));
   if (read.success) return read.data;
   throw new BadForm(read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`).join('; '));
 };
 
-const KM_PER_MILE = 1.609344;
-const DISTANCE = /^(\d{1,3}(?:[ ,.']?\d{3})*|\d+)\s*(km|mi|miles?)?$/i;
+/** The unit ticked beside a distance joins its number, unless one is written behind it already. */
+const withUnit = ({ unit, ...body }: Record<string, unknown>): Record<string, unknown> => {
+  const { distance } = body;
+  const bare = typeof distance === 'string' && /\d\s*$/.test(distance);
+  return bare && (unit === 'km' || unit === 'mi') ? { ...body, distance: `${distance.trim()} ${unit}` } : body;
+};
 
-/** "87 400", "54,300 mi": a distance in whole km; a bare number is km. Null where it is none. */
+const KM_PER_MILE = 1.609344;
+const NUMBER = /^(\d{1,3}(?:[ ,.']?\d{3})*|\d+)$/;
+const DISTANCE = /^(\d{1,3}(?:[ ,.']?\d{3})*|\d+)\s*(km|mi|miles?)$/i;
+
+/** "87 400 km", "54,300 mi": a distance in whole km. Null where it is none, or bears no unit: that is never guessed. */
 export const readDistance = (text: string): number | null => {
   const found = DISTANCE.exec(text.trim());
   if (!found) return null;
@@ -31,7 +38,9 @@ export const readDistance = (text: string): number | null => {
 
 export const notADistance = (text: string): Fault => ({
   field: 'distance',
-  message: `“${text}” is no distance. Write 87 400 or 54,300 mi.`,
+  message: NUMBER.test(text)
+    ? `Is “${text}” in km or in miles? Choose the unit beside it.`
+    : `“${text}” is no distance. Write 87 400 km or 54,300 mi.`,
 });
 
 /** Text from one line of a form; longer than anyone types is refused. */

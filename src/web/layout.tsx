@@ -182,18 +182,8 @@ export const FaultSummary = ({ faults }: { faults: readonly Fault[] }) =>
     <></>
   );
 
-/** A field for a distance, with what was wrong with it. */
-export const DistanceField = ({
-  label,
-  value,
-  faults,
-  placeholder = '54,300 mi or 87 400',
-}: {
-  label: string;
-  value: string;
-  faults: readonly Fault[];
-  placeholder?: string;
-}) => (
+/** A field for a distance with its unit, which is asked for and never guessed, and what was wrong with it. */
+export const DistanceField = ({ label, value, faults }: { label: string; value: string; faults: readonly Fault[] }) => (
   <>
     <label>
       {label}
@@ -201,10 +191,20 @@ export const DistanceField = ({
         name="distance"
         inputmode="numeric"
         value={value}
-        placeholder={placeholder}
+        placeholder="54,300"
+        autocomplete="off"
         {...faultsOf(faults, 'distance')}
       />
     </label>
+    <fieldset class="targets unit">
+      <legend>Unit</legend>
+      {(['km', 'mi'] as const).map((unit) => (
+        <label>
+          <input type="radio" name="unit" value={unit} checked={value.endsWith(unit)} />{' '}
+          <span>{unit === 'mi' ? 'miles' : unit}</span>
+        </label>
+      ))}
+    </fieldset>
     <Faults faults={faults} field="distance" />
   </>
 );

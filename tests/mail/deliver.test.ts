@@ -44,6 +44,7 @@ const send = (barn: Barn, transport: Transport, after = 0, lines: string[] = [])
     from: FROM,
     log: createLog('debug', (line) => lines.push(line)),
     now: () => minutes(after),
+    goOn: () => true,
   });
 
 const found = (barn: Barn, id = 'a') => findLetter(barn.store, barn.acting.collectionId, id);
@@ -149,10 +150,39 @@ describe('delivery to a mail server', () => {
     expect(after).toBeGreaterThan(3 * 24 * 60);
   });
 
+  it('is not begun once the process is asked to stop', async () => {
+    const barn = barnWith('a');
+    const log = createLog('error', () => {});
+    const stopped = {
+      store: barn.store,
+      transport: kept(smtpTransport(office.url)),
+      from: FROM,
+      log,
+      now: () => minutes(0),
+    };
+    expect(await deliver({ ...stopped, goOn: () => false })).toEqual({ sent: 0, waiting: 0, failed: 0 });
+    expect(found(barn)?.letter).toMatchObject({ state: 'waiting', tries: 0 });
+  });
+
+  it('asked to send what is due by a later day tries each letter once, and plans the next try from now', async () => {
+    const barn = barnWith('a');
+    office.refuseWith = 451;
+    const log = createLog('error', () => {});
+    const store = {
+      store: barn.store,
+      transport: kept(smtpTransport(office.url)),
+      from: FROM,
+      log,
+      now: () => minutes(0),
+    };
+    expect((await deliver({ ...store, goOn: () => true }, minutes(99_999))).waiting).toBe(1);
+    expect(found(barn)?.letter).toMatchObject({ state: 'waiting', tries: 1, nextTryAt: minutes(1).toISOString() });
+  });
+
   it('leaves a letter another sender holds, and takes it over when that lease ran out', async () => {
     const barn = barnWith('a');
     const transport = kept(smtpTransport(office.url));
-    claimLetter(barn.store, NOW, minutes(10).toISOString());
+    claimLetter(barn.store, { now: NOW, dueBy: NOW, leaseUntil: minutes(10).toISOString(), except: [] });
     expect((await send(barn, transport, 9)).sent).toBe(0);
     expect((await send(barn, transport, 10)).sent).toBe(1);
     expect(office.mails[0]?.messageId).toBe('<digest.a@localhost>');

@@ -33,41 +33,45 @@ const taken = (letter: LetterRow | undefined): LetterRow => {
 const settle = (barn: Barn, letter: LetterRow, state: 'sent' | 'waiting' | 'failed', nextTryAt = NOW): void =>
   settleLetter(barn.store, letter, { at: at(1), ok: state === 'sent', answer: '250 OK', state, nextTryAt });
 
+/** Claims what is due at an instant. */
+const take = (barn: Barn, now: string, leaseUntil: string) =>
+  claimLetter(barn.store, { now, dueBy: now, leaseUntil, except: [] });
+
 describe('the outbox', () => {
   it('hands out a waiting letter once: a second claim gets nothing', () => {
     const barn = openBarn();
     queue(barn, 'a');
-    expect(claimLetter(barn.store, NOW, at(10))).toMatchObject({
+    expect(take(barn, NOW, at(10))).toMatchObject({
       id: 'a',
       state: 'sending',
       tries: 1,
       leaseUntil: at(10),
     });
-    expect(claimLetter(barn.store, NOW, at(10))).toBeUndefined();
-    expect(claimLetter(barn.store, at(9), at(19))).toBeUndefined();
+    expect(take(barn, NOW, at(10))).toBeUndefined();
+    expect(take(barn, at(9), at(19))).toBeUndefined();
   });
 
   it('hands a letter out again, with the same message id, once the lease of a sender that died ran out', () => {
     const barn = openBarn();
     queue(barn, 'a');
-    const first = taken(claimLetter(barn.store, NOW, at(10)));
-    const second = taken(claimLetter(barn.store, at(10), at(20)));
+    const first = taken(take(barn, NOW, at(10)));
+    const second = taken(take(barn, at(10), at(20)));
     expect(second).toMatchObject({ id: 'a', tries: 2, leaseUntil: at(20), messageId: first.messageId });
   });
 
   it('hands out nothing before the next try is due', () => {
     const barn = openBarn();
     queue(barn, 'a');
-    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
-    expect(claimLetter(barn.store, at(4), at(14))).toBeUndefined();
-    expect(claimLetter(barn.store, at(5), at(15))?.tries).toBe(2);
+    settle(barn, taken(take(barn, NOW, at(10))), 'waiting', at(5));
+    expect(take(barn, at(4), at(14))).toBeUndefined();
+    expect(take(barn, at(5), at(15))?.tries).toBe(2);
   });
 
   it.each(['sent', 'failed'] as const)('never hands out a letter again that is %s', (state) => {
     const barn = openBarn();
     queue(barn, 'a');
-    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), state);
-    expect(claimLetter(barn.store, at(999_999), at(999_999))).toBeUndefined();
+    settle(barn, taken(take(barn, NOW, at(10))), state);
+    expect(take(barn, at(999_999), at(999_999))).toBeUndefined();
   });
 
   it('hands out the letter that has waited longest first, whichever collection’s it is', () => {
@@ -75,21 +79,21 @@ describe('the outbox', () => {
     const other = openBarn(barn.store, 'The shed');
     queue(barn, 'a');
     queue(other, 'b');
-    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
-    const order = [1, 2].map(() => claimLetter(barn.store, at(30), at(40))?.id);
+    settle(barn, taken(take(barn, NOW, at(10))), 'waiting', at(5));
+    const order = [1, 2].map(() => take(barn, at(30), at(40))?.id);
     expect(order).toEqual(['b', 'a']);
   });
 
   it('counts what a delivery would try: what is due, and what a dead sender left', () => {
     const barn = openBarn();
     for (const id of ['a', 'b', 'c']) queue(barn, id);
-    expect(waitingLetters(barn.store, at(-1))).toBe(0);
-    expect(waitingLetters(barn.store, NOW)).toBe(3);
-    claimLetter(barn.store, NOW, at(10));
-    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
-    expect(waitingLetters(barn.store, NOW)).toBe(1);
-    expect(waitingLetters(barn.store, at(5))).toBe(2);
-    expect(waitingLetters(barn.store, at(10))).toBe(3);
+    expect(waitingLetters(barn.store, at(-1), at(-1))).toBe(0);
+    expect(waitingLetters(barn.store, NOW, NOW)).toBe(3);
+    take(barn, NOW, at(10));
+    settle(barn, taken(take(barn, NOW, at(10))), 'waiting', at(5));
+    expect(waitingLetters(barn.store, NOW, NOW)).toBe(1);
+    expect(waitingLetters(barn.store, at(5), at(5))).toBe(2);
+    expect(waitingLetters(barn.store, at(10), at(10))).toBe(3);
   });
 });
 
@@ -97,7 +101,7 @@ describe('settling an attempt', () => {
   it('records what was answered, and when the letter was sent', () => {
     const barn = openBarn();
     queue(barn, 'a');
-    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'sent');
+    settle(barn, taken(take(barn, NOW, at(10))), 'sent');
     expect(findLetter(barn.store, barn.acting.collectionId, 'a')).toMatchObject({
       letter: { state: 'sent', sentAt: at(1), leaseUntil: null, tries: 1 },
       attempts: [{ at: at(1), ok: true, answer: '250 OK' }],
@@ -107,8 +111,8 @@ describe('settling an attempt', () => {
   it('keeps every attempt in order', () => {
     const barn = openBarn();
     queue(barn, 'a');
-    settle(barn, taken(claimLetter(barn.store, NOW, at(10))), 'waiting', at(5));
-    const again = taken(claimLetter(barn.store, at(5), at(15)));
+    settle(barn, taken(take(barn, NOW, at(10))), 'waiting', at(5));
+    const again = taken(take(barn, at(5), at(15)));
     settleLetter(barn.store, again, { at: at(6), ok: false, answer: 'No', state: 'failed', nextTryAt: at(6) });
     const found = findLetter(barn.store, barn.acting.collectionId, 'a');
     expect(found?.attempts.map((one) => one.at)).toEqual([at(1), at(6)]);
@@ -177,7 +181,7 @@ describe('one collection', () => {
     const other = openBarn(barn.store, 'The shed');
     const part = partOf(other, carIn(other), 'wiring');
     queue(other, 'theirs', [{ partId: part.id, stage: 'look' }]);
-    settle(other, taken(claimLetter(other.store, NOW, at(10))), 'failed');
+    settle(other, taken(take(other, NOW, at(10))), 'failed');
     const { collectionId, personId } = barn.acting;
     expect(lettersOf(barn.store, collectionId)).toEqual([]);
     expect(findLetter(barn.store, collectionId, 'theirs')).toBeUndefined();

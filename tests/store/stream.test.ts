@@ -10,7 +10,7 @@ const fullBarn = (): Barn => {
   const { store, acting } = barn;
   const carId = carIn(barn, { km: 87_400 });
   recordOdometer(store, acting.collectionId, carId, { day: '2020-05-01', km: 80_000 });
-  date(barn, carId, 'tires-road', claim('made', '2318', { km: 81_000 }), 'front left');
+  date(barn, carId, 'tires-road', claim('made', '2318', { km: 79_000 }), 'front left');
   date(barn, carId, 'tires-road', claim('fitted', 'about 2019', { evidence: 'own memory' }), 'front left');
   date(barn, carId, 'tires-road', claim('made', 'unknown'), 'rear right');
   date(barn, carId, 'wiring', claim('fitted', 'original'));

@@ -17,6 +17,7 @@ const openWith = (transport: Partial<Transport>) => {
         from: 'standstill@example.org',
         log: createLog('error', () => {}),
         now: () => new Date('2026-11-25T10:00:00Z'),
+        goOn: () => true,
       }),
   });
   const carId = carIn(barnOf(site), { name: 'Merle <Tourer>' });
@@ -77,7 +78,7 @@ describe('a letter on its way', () => {
   });
 
   it('given up is told on every page until it is seen to', async () => {
-    const refused = Object.assign(new Error('No such mailbox'), { responseCode: 550 });
+    const refused = Object.assign(new Error('No such mailbox'), { code: 'EENVELOPE', responseCode: 550 });
     const { site, carId, read } = openWith({ send: () => Promise.reject(refused) });
     expect(await read('/')).not.toContain('given up');
     await site.post('/letters', {});

@@ -56,7 +56,7 @@ describe('the page of a part', () => {
 describe('a renewal', () => {
   it('closes the record and opens the next at its place, which says what was before', async () => {
     const { site, barn, carId, fluid, fill, heading, part, read } = siteWithCar();
-    const answer = await fill(fluid, { fitted: '20 November 2026', why: 'Every two <years>', distance: '87 400' });
+    const answer = await fill(fluid, { fitted: '20 November 2026', why: 'Every two <years>', distance: '87 400 km' });
     expect(answer.status).toBe(303);
     const next = partOf(barn, carId, FLUID);
     expect(answer.headers.get('location')).toBe(`/parts/${next.id}`);

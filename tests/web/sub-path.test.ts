@@ -44,7 +44,7 @@ describe.each(['http://localhost:3000/cars-here', 'http://localhost:3000/cars-he
       for (const [path, form] of [
         ['/cars', car],
         [`/parts/${full.tireId}/looked`, {}],
-        [`/cars/${full.carId}/odometer`, { distance: '90 000' }],
+        [`/cars/${full.carId}/odometer`, { distance: '90 000 km' }],
         ['/letters', {}],
         ['/collection', { name: 'Barn', timeZone: 'Europe/Lisbon' }],
         ['/acting', { person: full.site.personId }],

@@ -9,7 +9,7 @@ import { explain, rulingLine } from '../../findings/explain.ts';
 import { tireSet } from '../../findings/tire-set.ts';
 import { type CarWithParts, carWithParts, closedParts, type PartWithClaims } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
-import { A, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { A, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
@@ -126,24 +126,14 @@ const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
       <section class="side" aria-labelledby="odometer">
         <h2 id="odometer">Odometer</h2>
         <Post to={`/cars/${car.id}/odometer`} class="row">
-          <label>
-            Reading{' '}
-            <input
-              name="distance"
-              inputmode="numeric"
-              placeholder="54,300 mi or 87 400"
-              value={given.distance ?? ''}
-              {...faultsOf(faults, 'distance')}
-            />
-          </label>
+          <DistanceField label="Reading" value={given.distance ?? ''} faults={faults} />
           <label>
             Day <input name="day" type="date" value={given.day ?? ''} {...faultsOf(faults, 'day')} />
           </label>
           <button>Record</button>
         </Post>
-        <Faults faults={faults} field="distance" />
         <Faults faults={faults} field="day" />
-        <p class="hint">A bare number is km. Without a day it is today’s.</p>
+        <p class="hint">Without a day it is today’s; a second reading of the same day takes the first one’s place.</p>
       </section>
       <p>
         <A to={`/cars/${car.id}/parts/new`}>Add a part that is not on this list</A>

@@ -185,6 +185,18 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
       </label>
       <Faults faults={faults} field="typed" picked={given.typedChoice} asked={given.typedAsked} text={given.typed} />
       {kind.mark === 'tire code' && /\b\d{3}\D*$/.test(given.typed) && <Triangle given={given} />}
+      <fieldset class="targets evidence-choice">
+        <legend>How do you know?</legend>
+        {EVIDENCE.map((evidence) => (
+          <label>
+            <input type="radio" name="evidence" value={evidence} checked={evidence === given.evidence} />{' '}
+            <span>{evidence}</span>
+          </label>
+        ))}
+      </fieldset>
+      {/* Record comes before the one-touch answers: Enter presses a form's first button. */}
+      <Instead part={part} given={given} />
+      <button class="big">Record</button>
       <fieldset class="targets quick">
         <legend>Or answer with one touch</legend>
         {QUICK_WORDS.map((word) => (
@@ -196,15 +208,6 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
           <button name="quick" value={typed} class="again">
             {typed}
           </button>
-        ))}
-      </fieldset>
-      <fieldset class="targets evidence-choice">
-        <legend>How do you know?</legend>
-        {EVIDENCE.map((evidence) => (
-          <label>
-            <input type="radio" name="evidence" value={evidence} checked={evidence === given.evidence} />{' '}
-            <span>{evidence}</span>
-          </label>
         ))}
       </fieldset>
       <details
@@ -231,8 +234,6 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
           <input name="note" value={given.note} />
         </label>
       </details>
-      <Instead part={part} given={given} />
-      <button class="big">Record</button>
     </Post>
     <p class="after">
       {given.round && (

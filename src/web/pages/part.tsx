@@ -1,5 +1,6 @@
 /** One part: where it stands and why, what is known and how surely, how to test it, and what to do with it. */
 import { kindOf } from '../../acts/parts.ts';
+import { takesLooks } from '../../catalogue/kind.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { assess, type Finding } from '../../findings/assess.ts';
 import { CLOCK_WORDS, explain } from '../../findings/explain.ts';
@@ -96,9 +97,11 @@ const Actions = ({ part }: { part: PartWithClaims }) => (
     <A to={`/parts/${part.id}/renew`} class="button">
       Renewed
     </A>
-    <Post to={`/parts/${part.id}/looked`}>
-      <button>Looked at it today</button>
-    </Post>
+    {takesLooks(kindOf(part)) && (
+      <Post to={`/parts/${part.id}/looked`}>
+        <button>Looked at it today</button>
+      </Post>
+    )}
   </div>
 );
 

@@ -75,7 +75,7 @@ export const kindPage = (c: Ctx) => {
     authority: set?.authority ?? 'own',
     lookFrom: String(lookFrom ?? ''),
     replaceBy: String(replaceBy ?? ''),
-    distance: String(replaceByKm ?? ''),
+    distance: replaceByKm === null ? '' : `${replaceByKm} km`,
     note: set?.note ?? '',
     end: '',
   };
@@ -213,7 +213,7 @@ const KindShown = ({ kind, overrides, cars, given, faults }: Shown) => {
           <input name="replaceBy" inputmode="numeric" value={given.replaceBy} {...faultsOf(faults, 'replaceBy')} />
         </label>
         <Faults faults={faults} field="replaceBy" />
-        <DistanceField label="Or by distance" value={given.distance} faults={faults} placeholder="10 000 or 6,000 mi" />
+        <DistanceField label="Or by distance" value={given.distance} faults={faults} />
         <label>
           Why, or where it stands
           <input name="note" value={given.note} {...faultsOf(faults, 'note')} />

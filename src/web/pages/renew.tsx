@@ -1,8 +1,9 @@
 /** Renewing a part closes its record and opens the next; looking at it, taking back a slip, taking it off the list. */
 
-import type { Fault } from '../../acts/fault.ts';
+import { type Fault, refused } from '../../acts/fault.ts';
 import { datePart, kindOf, renewPart } from '../../acts/parts.ts';
 import type { ClaimGiven } from '../../acts/read-claim.ts';
+import { takesLooks } from '../../catalogue/kind.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { type PartWithClaims, retirePart, withdrawClaim } from '../../store/cars.ts';
@@ -182,8 +183,25 @@ export const looked = (c: Ctx) => {
     km: null,
     note: 'Looked at.',
   };
-  const outcome = datePart(c.get('around').store, actingIn(visit), { part: here.part, car: here.found.facts }, claim);
-  if (!outcome.ok) return page(c, 'Not recorded', <p class="fault">{outcome.faults[0]?.message}</p>, 422);
+  const outcome = takesLooks(kindOf(here.part))
+    ? datePart(c.get('around').store, actingIn(visit), { part: here.part, car: here.found.facts }, claim)
+    : refused({
+        field: 'part',
+        message: 'Its clock is the last service, and a look is none: record the service as renewed.',
+      });
+  if (!outcome.ok)
+    return page(
+      c,
+      'Not recorded',
+      <>
+        <h1>Not recorded</h1>
+        <p class="fault">{outcome.faults[0]?.message}</p>
+        <p>
+          <A to={`/parts/${here.part.id}`}>Back to the part</A>
+        </p>
+      </>,
+      422,
+    );
   return c.redirect(at(visit, `/parts/${here.part.id}`), 303);
 };
 

@@ -2,10 +2,13 @@
 const base = document.body.dataset.base ?? '';
 const on = new URLSearchParams(location.search).get('on');
 
+const DATE_WORDS =
+  /\/|\b(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|about|circa|before|after|between|since|until|early|mid|late|original|unknown|not|today|yesterday)/i;
+
 const ask = async (text, reads) => {
   const query = new URLSearchParams(on ? { on } : {});
-  // A tire's field takes its code or a date; only dates have lower-case words or a slash.
-  const tire = reads === 'tire code' && (/^dot/i.test(text) || !/\b(?!dot)[a-z]{3,}\b|\//.test(text));
+  // A tire's field takes its code or a date; only dates have such words, or a slash.
+  const tire = reads === 'tire code' && !DATE_WORDS.test(text);
   if (reads === 'ahead') query.set('ahead', '1');
   query.set(tire ? 'code' : 'text', text);
   const answer = await fetch(`${base}/api/v1/${tire ? 'date-codes/tire' : 'dates/read'}?${query}`);
