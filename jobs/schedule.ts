@@ -3,7 +3,7 @@ import { sweepCollection } from '../src/acts/sweep.ts';
 import { hourIn, todayIn } from '../src/clock.ts';
 import type { House } from '../src/house.ts';
 import { fault } from '../src/log.ts';
-import { sweptOn } from '../src/store/letters.ts';
+import { sweptAt } from '../src/store/letters.ts';
 import { allCollections, type Collection } from '../src/store/people.ts';
 
 export interface Schedule {
@@ -49,7 +49,10 @@ const attempt = ({ log }: House, event: string, work: () => void): void => {
 
 const sweepIfDue = ({ store, site, config, log }: House, collection: Collection, at: Date): void => {
   const today = todayIn(collection.timeZone, at);
-  if (hourIn(collection.timeZone, at) < config.letterHour || sweptOn(store, collection.id, today)) return;
+  const swept = sweptAt(store, collection.id, today);
+  const hourOf = (instant: Date): number => hourIn(collection.timeZone, instant);
+  // A sweep by hand before the hour is no morning's sweep: what is recorded in between still goes out today.
+  if (hourOf(at) < config.letterHour || (swept && hourOf(new Date(swept)) >= config.letterHour)) return;
   const { letters, withoutAddress } = sweepCollection(store, collection, {
     today,
     now: at.toISOString(),

@@ -138,6 +138,7 @@ CREATE TABLE `said` (
 	`part_id` text NOT NULL,
 	`stage` text NOT NULL,
 	`said_on` text NOT NULL,
+	`ahead` integer NOT NULL,
 	`letter_id` text NOT NULL,
 	PRIMARY KEY(`collection_id`, `person_id`, `part_id`, `stage`, `said_on`),
 	FOREIGN KEY (`collection_id`,`part_id`) REFERENCES `parts`(`collection_id`,`id`) ON UPDATE no action ON DELETE no action,

@@ -29,7 +29,7 @@ const ROOMS: readonly Room[] = [
   { name: 'letter', at: ['src/mail/letter.tsx'], imports: ['dates'], types: ['notices', 'store'] },
   { name: 'transport', at: ['src/mail/transport.ts'], imports: [] },
   { name: 'deliver', at: ['src/mail/deliver.ts'], imports: ['dates', 'store', 'log'], types: ['notices', 'transport'] },
-  { name: 'acts', at: ['src/acts/'], imports: [...CORE, 'store', 'letter'] },
+  { name: 'acts', at: ['src/acts/'], imports: [...CORE, 'store', 'letter', 'clock'] },
   {
     name: 'web',
     at: ['src/web/'],

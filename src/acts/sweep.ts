@@ -1,4 +1,5 @@
 /** The sweep: find what newly became `look`, `due` or `past`, and put one letter a person into the outbox. */
+import { todayIn } from '../clock.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import { findingsOf } from '../findings/car.ts';
@@ -14,6 +15,7 @@ import { type Collection, type Member, membersOf } from '../store/people.ts';
 import { eachCar } from '../store/stream.ts';
 
 export interface SweepOptions {
+  /** The day it is done as on. */
   today: CivilDate;
   /** Instant of the run, UTC. */
   now: string;
@@ -49,7 +51,9 @@ const sweep = (store: Store, collection: Collection, options: SweepOptions): Swe
     result.letters.push({ to: member.email, subject: digest.subject, lines: lines.length });
     written.push(write(digest, collection, member, member.email, options));
   }
-  if (!options.dryRun) queueLetters(store, collection.id, options.today, written, options.now);
+  const ahead = options.today > todayIn(collection.timeZone, new Date(options.now));
+  const swept = { collectionId: collection.id, day: options.today, ahead, finishedAt: options.now };
+  if (!options.dryRun) queueLetters(store, swept, written);
   return result;
 };
 
@@ -63,7 +67,7 @@ const collectOwed = (
   const overrides = overridesOf(store, collectionId);
   const told = members.map((member) => ({
     member,
-    said: Map.groupBy(saidTo(store, collectionId, member.id), ({ partId }) => partId),
+    said: Map.groupBy(saidTo(store, collectionId, member.id, today), ({ partId }) => partId),
     cars: [] as OwedCar[],
   }));
   for (const { name, facts, parts } of eachCar(store, collectionId)) {

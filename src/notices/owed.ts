@@ -15,8 +15,9 @@ export interface Said {
 export type Owed = Finding & { standing: Stage; began: CivilDate };
 
 /**
- * The findings to announce, given what was said by part. A stage counts as said if it, or a graver one, was said on or after the day it began:
- * corrections that move that day back say nothing new, a stage that begins again after a look or a renewal does.
+ * The findings to announce, given what was said by part. A stage counts as said if it, or a graver one, was said on or
+ * after the day it began: corrections that move that day back say nothing new, a stage that begins again after a look or
+ * a renewal does. A stage that is owed already though it begins only later (nothing tells its start) is said once.
  */
 export const owed = (findings: readonly Finding[], said: ReadonlyMap<string, readonly Said[]>): Owed[] =>
   findings.filter(
@@ -24,8 +25,11 @@ export const owed = (findings: readonly Finding[], said: ReadonlyMap<string, rea
       isStage(finding.standing) &&
       finding.began !== null &&
       !(said.get(finding.part.id) ?? []).some(
-        ({ stage, saidOn }) => rankOf(stage) >= rankOf(finding.standing) && saidOn >= (finding.began as CivilDate),
+        ({ stage, saidOn }) =>
+          rankOf(stage) >= rankOf(finding.standing) && (saidOn >= begins(finding) || begins(finding) > finding.on),
       ),
   );
+
+const begins = ({ began }: Finding): CivilDate => began as CivilDate;
 
 const isStage = (standing: string): standing is Stage => (STAGES as readonly string[]).includes(standing);

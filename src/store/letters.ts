@@ -1,5 +1,5 @@
 /** The outbox: letters and what they announced go in together; delivery claims them one by one under a lease. */
-import { and, asc, desc, eq, max, notInArray, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, lte, max, ne, notInArray, or, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Said } from '../notices/owed.ts';
 import { inTransaction, type Store } from './open.ts';
@@ -14,33 +14,54 @@ export interface Written {
   said: readonly Said[];
 }
 
-/** Puts the day's letters and what they say into the outbox, and marks the collection as swept that day. */
+/** A sweep of a collection as on a day; `ahead` if that day has not come yet. */
+export interface Swept {
+  collectionId: string;
+  day: CivilDate;
+  ahead: boolean;
+  finishedAt: string;
+}
+
+/** Puts the day's letters and what they say into the outbox, and marks the collection as swept on a day that has come. */
 export const queueLetters = (
   store: Store,
-  collectionId: string,
-  day: CivilDate,
+  { collectionId, day, ahead, finishedAt }: Swept,
   written: readonly Written[],
-  finishedAt: string,
 ): void =>
   inTransaction(store, (tx) => {
     for (const { letter, said: lines } of written) {
       tx.insert(letters).values(letter).run();
       for (const line of lines)
         tx.insert(said)
-          .values({ ...line, collectionId, personId: letter.personId, letterId: letter.id })
+          .values({ ...line, collectionId, personId: letter.personId, letterId: letter.id, ahead })
+          // Said before in a letter that was given up.
+          .onConflictDoUpdate({
+            target: [said.collectionId, said.personId, said.partId, said.stage, said.saidOn],
+            set: { letterId: letter.id, ahead },
+          })
           .run();
     }
+    if (ahead) return;
     tx.insert(sweeps)
       .values({ collectionId, day, finishedAt })
       .onConflictDoUpdate({ target: [sweeps.collectionId, sweeps.day], set: { finishedAt } })
       .run();
   });
 
-export const saidTo = (store: Store, collectionId: string, personId: string): Said[] =>
+/** What a person was told by a day. What stood in a letter that was given up was not told. */
+export const saidTo = (store: Store, collectionId: string, personId: string, day: CivilDate): Said[] =>
   store
     .select({ partId: said.partId, stage: said.stage, saidOn: max(said.saidOn).mapWith(said.saidOn) })
     .from(said)
-    .where(and(eq(said.collectionId, collectionId), eq(said.personId, personId)))
+    .innerJoin(letters, and(eq(letters.collectionId, said.collectionId), eq(letters.id, said.letterId)))
+    .where(
+      and(
+        eq(said.collectionId, collectionId),
+        eq(said.personId, personId),
+        ne(letters.state, 'failed'),
+        or(eq(said.ahead, false), lte(said.saidOn, day)),
+      ),
+    )
     .groupBy(said.partId, said.stage)
     .all() as Said[];
 
@@ -73,18 +94,20 @@ export const findLetter = (
   return { letter, attempts: tried };
 };
 
-export const sweptOn = (store: Store, collectionId: string, day: CivilDate): boolean =>
+/** Instant at which a collection was last swept on a day, or null. */
+export const sweptAt = (store: Store, collectionId: string, day: CivilDate): string | null =>
   store
-    .select()
+    .select({ at: sweeps.finishedAt })
     .from(sweeps)
     .where(and(eq(sweeps.collectionId, collectionId), eq(sweeps.day, day)))
-    .get() !== undefined;
+    .get()?.at ?? null;
 
-/** Instant of the last finished sweep of the whole server. */
-export const lastFinishedSweep = (store: Store): string | null =>
+/** Instant of the last finished sweep of a collection, or of the whole server. */
+export const lastFinishedSweep = (store: Store, collectionId?: string): string | null =>
   store
     .select({ at: max(sweeps.finishedAt) })
     .from(sweeps)
+    .where(collectionId === undefined ? undefined : eq(sweeps.collectionId, collectionId))
     .get()?.at ?? null;
 
 /** How many letters would be tried now, or by a later instant. */

@@ -205,6 +205,8 @@ export const said = sqliteTable(
     partId: text('part_id').notNull(),
     stage: text('stage').$type<Stage>().notNull(),
     saidOn: day('said_on').notNull(),
+    /** Said as on a day that had not come yet: it counts from that day on, and silences nothing before. */
+    ahead: integer('ahead', { mode: 'boolean' }).notNull(),
     letterId: text('letter_id').notNull(),
   },
   (table) => [

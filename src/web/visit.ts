@@ -70,7 +70,7 @@ export const visiting = (around: Surroundings) =>
       on: today,
       now: now.toISOString(),
       failed: failedLetters(around.store, collection.id),
-      lastSweep: lastFinishedSweep(around.store),
+      lastSweep: lastFinishedSweep(around.store, collection.id),
     };
     c.set('around', around);
     // Set before the day is read: a day that is none is answered on a page, too.

@@ -33,7 +33,8 @@ const kept = <T extends { close(): void }>(one: T): T => {
 const barnWith = (...ids: string[]): Barn => {
   const barn = openBarn();
   const written = ids.map((id) => ({ letter: newLetter(barn.acting, id, NOW), said: [] }));
-  queueLetters(barn.store, barn.acting.collectionId, TODAY, written, NOW);
+  const { collectionId } = barn.acting;
+  queueLetters(barn.store, { collectionId, day: TODAY, ahead: false, finishedAt: NOW }, written);
   return barn;
 };
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { CivilDate } from '../../src/dates/civil.ts';
 import type { Stage } from '../../src/notices/owed.ts';
 import {
   claimLetter,
@@ -8,9 +9,10 @@ import {
   lastFinishedSweep,
   lettersOf,
   queueLetters,
+  type Swept,
   saidTo,
   settleLetter,
-  sweptOn,
+  sweptAt,
   waitingLetters,
 } from '../../src/store/letters.ts';
 import { type Barn, carIn, openBarn, partOf, TODAY } from '../support/cars.ts';
@@ -19,10 +21,17 @@ import { newLetter } from '../support/letters.ts';
 const NOW = '2026-11-25T07:00:00.000Z';
 const at = (minutes: number): string => new Date(Date.parse(NOW) + minutes * 60_000).toISOString();
 
+const swept = (collectionId: string, day: CivilDate, ahead = false): Swept => ({
+  collectionId,
+  day,
+  ahead,
+  finishedAt: NOW,
+});
+
 const queue = (barn: Barn, id: string, said: { partId: string; stage: Stage }[] = []): void => {
   const { collectionId } = barn.acting;
   const lines = said.map((line) => ({ ...line, saidOn: TODAY }));
-  queueLetters(barn.store, collectionId, TODAY, [{ letter: newLetter(barn.acting, id, NOW), said: lines }], NOW);
+  queueLetters(barn.store, swept(collectionId, TODAY), [{ letter: newLetter(barn.acting, id, NOW), said: lines }]);
 };
 
 const taken = (letter: LetterRow | undefined): LetterRow => {
@@ -128,8 +137,10 @@ describe('queueing', () => {
     const { collectionId, personId } = barn.acting;
     queue(barn, 'a', [{ partId: part.id, stage: 'look' }]);
     expect(lettersOf(barn.store, collectionId).map(({ id }) => id)).toEqual(['a']);
-    expect(saidTo(barn.store, collectionId, personId)).toEqual([{ partId: part.id, stage: 'look', saidOn: TODAY }]);
-    expect(sweptOn(barn.store, collectionId, TODAY)).toBe(true);
+    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([
+      { partId: part.id, stage: 'look', saidOn: TODAY },
+    ]);
+    expect(sweptAt(barn.store, collectionId, TODAY)).toBe(NOW);
     expect(lastFinishedSweep(barn.store)).toBe(NOW);
   });
 
@@ -143,17 +154,40 @@ describe('queueing', () => {
       { letter: newLetter(barn.acting, 'a', NOW), said },
       { letter: twin, said: [] },
     ];
-    expect(() => queueLetters(barn.store, collectionId, TODAY, written, NOW)).toThrow(/UNIQUE.*message_id/);
+    expect(() => queueLetters(barn.store, swept(collectionId, TODAY), written)).toThrow(/UNIQUE.*message_id/);
     expect(lettersOf(barn.store, collectionId)).toEqual([]);
-    expect(saidTo(barn.store, collectionId, personId)).toEqual([]);
-    expect(sweptOn(barn.store, collectionId, TODAY)).toBe(false);
+    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([]);
+    expect(sweptAt(barn.store, collectionId, TODAY)).toBeNull();
   });
 
   it('marks a day as swept again without a fault', () => {
     const barn = openBarn();
-    queueLetters(barn.store, barn.acting.collectionId, TODAY, [], NOW);
-    queueLetters(barn.store, barn.acting.collectionId, TODAY, [], at(60));
+    queueLetters(barn.store, swept(barn.acting.collectionId, TODAY), []);
+    queueLetters(barn.store, { ...swept(barn.acting.collectionId, TODAY), finishedAt: at(60) }, []);
     expect(lastFinishedSweep(barn.store)).toBe(at(60));
+  });
+
+  it('was not told in a letter that was given up, and can be told again the same day', () => {
+    const barn = openBarn();
+    const { collectionId, personId } = barn.acting;
+    const partId = partOf(barn, carIn(barn), 'wiring').id;
+    queue(barn, 'a', [{ partId, stage: 'look' }]);
+    settle(barn, taken(take(barn, NOW, at(10))), 'failed');
+    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([]);
+    queue(barn, 'b', [{ partId, stage: 'look' }]);
+    expect(saidTo(barn.store, collectionId, personId, TODAY)).toHaveLength(1);
+  });
+
+  it('said as on a day ahead silences nothing before that day, and does not count as its sweep', () => {
+    const barn = openBarn();
+    const { collectionId, personId } = barn.acting;
+    const partId = partOf(barn, carIn(barn), 'wiring').id;
+    const said = [{ partId, stage: 'look' as const, saidOn: '2027-04-01' as const }];
+    const letter = newLetter(barn.acting, 'a', NOW);
+    queueLetters(barn.store, swept(collectionId, '2027-04-01', true), [{ letter, said }]);
+    expect(saidTo(barn.store, collectionId, personId, '2027-03-31')).toEqual([]);
+    expect(saidTo(barn.store, collectionId, personId, '2027-04-01')).toHaveLength(1);
+    expect(sweptAt(barn.store, collectionId, '2027-04-01')).toBeNull();
   });
 
   it('remembers of each stage of a part the day it was last said', () => {
@@ -164,14 +198,12 @@ describe('queueing', () => {
       ['a', '2025-01-01'],
       ['b', '2026-01-01'],
     ] as const)
-      queueLetters(
-        barn.store,
-        collectionId,
-        saidOn,
-        [{ letter: newLetter(barn.acting, id, NOW), said: [{ partId, stage: 'look', saidOn }] }],
-        NOW,
-      );
-    expect(saidTo(barn.store, collectionId, personId)).toEqual([{ partId, stage: 'look', saidOn: '2026-01-01' }]);
+      queueLetters(barn.store, swept(collectionId, saidOn), [
+        { letter: newLetter(barn.acting, id, NOW), said: [{ partId, stage: 'look', saidOn }] },
+      ]);
+    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([
+      { partId, stage: 'look', saidOn: '2026-01-01' },
+    ]);
   });
 });
 
@@ -186,9 +218,9 @@ describe('one collection', () => {
     expect(lettersOf(barn.store, collectionId)).toEqual([]);
     expect(findLetter(barn.store, collectionId, 'theirs')).toBeUndefined();
     expect(failedLetters(barn.store, collectionId)).toBe(0);
-    expect(sweptOn(barn.store, collectionId, TODAY)).toBe(false);
-    expect(saidTo(barn.store, collectionId, personId)).toEqual([]);
-    expect(saidTo(barn.store, collectionId, other.acting.personId)).toEqual([]);
+    expect(sweptAt(barn.store, collectionId, TODAY)).toBeNull();
+    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([]);
+    expect(saidTo(barn.store, collectionId, other.acting.personId, TODAY)).toEqual([]);
     expect(failedLetters(barn.store, other.acting.collectionId)).toBe(1);
   });
 });

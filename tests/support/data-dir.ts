@@ -16,7 +16,8 @@ export const filledDataDir = ({ letter = false } = {}): string => {
   // Due by any clock, too: processes read the real one.
   const now = '2020-01-01T07:00:00.000Z';
   const written = letter ? [{ letter: newLetter(barn.acting, 'a', now), said: [] }] : [];
-  if (letter) queueLetters(store, barn.acting.collectionId, TODAY, written, now);
+  const swept = { collectionId: barn.acting.collectionId, day: TODAY, ahead: false };
+  if (letter) queueLetters(store, { ...swept, finishedAt: now }, written);
   store.$client.close();
   return dataDir;
 };
