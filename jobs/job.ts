@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { ConfigError } from '../src/config.ts';
 import type { CivilDate } from '../src/dates/civil.ts';
-import { type House, openHouse } from '../src/house.ts';
+import { type House, OWNER_ONLY, openHouse } from '../src/house.ts';
 import { SchemaError } from '../src/store/migrate.ts';
 
 export interface JobOptions {
@@ -18,6 +18,7 @@ const OPTIONS = z.object({
 
 /** Runs a job once by hand: reads its options, prints one JSON line of what it did, exits 0 or 1. */
 export const runOnce = async (work: (house: House, options: JobOptions) => Promise<object> | object): Promise<void> => {
+  process.umask(OWNER_ONLY);
   let house: House | undefined;
   try {
     const swallowed = ['on', 'dry_run'].filter((name) => process.env[`npm_config_${name}`] !== undefined);

@@ -1,4 +1,4 @@
-import { schedule } from 'node-cron';
+import { type ScheduledTask, schedule } from 'node-cron';
 import { sweepCollection } from '../src/acts/sweep.ts';
 import { hourIn, todayIn } from '../src/clock.ts';
 import type { House } from '../src/house.ts';
@@ -6,22 +6,11 @@ import { fault } from '../src/log.ts';
 import { sweptAt } from '../src/store/letters.ts';
 import { allCollections, type Collection } from '../src/store/people.ts';
 
-export interface Schedule {
-  /** No further waking; resolves when the one under way is over. */
-  stop(): Promise<void>;
-}
-
 /** Wakes every five minutes; the database decides what is due, so a missed hour or a restart loses nothing. */
-export const startSchedule = (house: House): Schedule => {
-  let running = wake(house);
-  const task = schedule('*/5 * * * *', () => (running = wake(house)), { noOverlap: true });
-  return {
-    stop: async () => {
-      house.stopping = true;
-      await task.stop();
-      await running;
-    },
-  };
+export const startSchedule = (house: House): ScheduledTask => {
+  const task = schedule('*/5 * * * *', () => wake(house), { noOverlap: true });
+  void wake(house);
+  return task;
 };
 
 /** Sweeps each collection whose letter hour has come and that was not swept today, then delivers. Never throws. */

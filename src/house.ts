@@ -8,6 +8,9 @@ import { fileTransport, smtpTransport } from './mail/transport.ts';
 import { openStore, type Store } from './store/open.ts';
 import { ensureCollection } from './store/people.ts';
 
+/** Names and mail addresses lie in the data folder: what a process makes there is for its owner's eyes only. */
+export const OWNER_ONLY = 0o077;
+
 export interface House {
   config: Config;
   log: Log;
@@ -20,6 +23,8 @@ export interface House {
   deliver(dueBy?: Date): Promise<DeliveryResult>;
   /** True once the process is asked to stop: no further letter is begun. */
   stopping: boolean;
+  /** Resolves when every delivery under way is over. */
+  idle(): Promise<unknown>;
   close(): void;
 }
 
@@ -31,6 +36,7 @@ export const openHouse = (environment: Environment, { empty = true } = {}): Hous
   if (empty) ensureCollection(store, config.timeZone);
   const transport = config.smtpUrl ? smtpTransport(config.smtpUrl) : fileTransport(join(config.dataDir, 'mail'));
   const now = (): Date => new Date();
+  const underWay = new Set<Promise<unknown>>();
   const house: House = {
     config,
     log,
@@ -38,8 +44,13 @@ export const openHouse = (environment: Environment, { empty = true } = {}): Hous
     site: siteAt(config.baseUrl, config.port),
     now,
     stopping: false,
-    deliver: (dueBy) =>
-      deliver({ store, transport, from: config.mailFrom, log, now, goOn: () => !house.stopping }, dueBy),
+    deliver: (dueBy) => {
+      const run = deliver({ store, transport, from: config.mailFrom, log, now, goOn: () => !house.stopping }, dueBy);
+      const kept = run.catch(() => {}).finally(() => underWay.delete(kept));
+      underWay.add(kept);
+      return run;
+    },
+    idle: () => Promise.all(underWay),
     close: () => {
       transport.close();
       store.$client.close();

@@ -8,7 +8,7 @@ import { demoCollection } from '../seeds/demo.ts';
 import { loadDemo } from './acts/load-demo.ts';
 import { todayIn } from './clock.ts';
 import { ConfigError } from './config.ts';
-import { type House, openHouse } from './house.ts';
+import { type House, OWNER_ONLY, openHouse } from './house.ts';
 import { siteAt } from './links.ts';
 import { SchemaError } from './store/migrate.ts';
 import { createApp } from './web/app.tsx';
@@ -63,12 +63,13 @@ const start = (house: House): void => {
     if (stopping) return;
     stopping = true;
     log.info('stopping', { signal });
-    const letters = schedule?.stop() ?? Promise.resolve();
+    house.stopping = true;
+    void schedule?.stop();
     const requests = new Promise<void>((resolve) => server.close(() => resolve()));
     server.closeIdleConnections();
     setTimeout(() => server.closeAllConnections(), GRACE).unref();
     // A letter under way is finished: cut off, it might be taken by the mail server and yet go out again.
-    void Promise.all([requests, Promise.race([letters, wait(LETTER_GRACE)])]).then(() => {
+    void Promise.all([requests, Promise.race([house.idle(), wait(LETTER_GRACE)])]).then(() => {
       house.close();
       log.info('stopped');
       process.exit(0);
@@ -77,6 +78,7 @@ const start = (house: House): void => {
   for (const signal of ['SIGTERM', 'SIGINT'] as const) process.on(signal, stop);
 };
 
+process.umask(OWNER_ONLY);
 let app: ReturnType<typeof createApp>;
 try {
   start(open());

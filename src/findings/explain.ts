@@ -90,7 +90,7 @@ export const rulingLine = (ruling: Ruling, label: CivilDate | null = null): stri
 const standingLine = (finding: Finding): string => {
   const { standing, since, kind, past, due, look, label } = finding;
   if (label)
-    return standing === 'past'
+    return label < finding.on
       ? `The label ran out on ${dayInWords(label)}.`
       : `The label runs until ${dayInWords(label)}.`;
   if (since === null) return 'Without a date nothing clears it.';

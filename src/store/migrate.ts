@@ -26,13 +26,19 @@ export const migrateStore = (store: Store, backupDir: string | null, folder = FO
     throw new SchemaError(
       `The database holds ${unknown.length} change(s) this version does not know: it was written by a newer Standstill. Start that version, or restore a backup made before it.`,
     );
-  const next = entries[applied.length];
-  if (!next) return;
-  if (applied.length > 0 && backupDir) backUp(store, backupDir, `before-${next.tag}`);
-
   const sqlite = store.$client;
+  // The count of migrations whose outcome was checked; a start that was cut short checks again.
+  if (applied.length === entries.length && sqlite.pragma('user_version', { simple: true }) === entries.length) return;
+
+  const next = entries[applied.length];
+  if (next && applied.length > 0 && backupDir) backUp(store, backupDir, `before-${next.tag}`);
   sqlite.pragma('foreign_keys = OFF');
-  migrate(store, { migrationsFolder: folder });
+  try {
+    migrate(store, { migrationsFolder: folder });
+  } catch (error) {
+    // Another process may have done the same work a moment before.
+    if (appliedMigrations(store).length !== entries.length) throw error;
+  }
   const broken = sqlite.pragma('foreign_key_check') as unknown[];
   if (broken.length > 0)
     throw new SchemaError(`A migration left ${broken.length} broken reference(s). Restore the backup.`);
@@ -41,6 +47,7 @@ export const migrateStore = (store: Store, backupDir: string | null, folder = FO
   const done = appliedMigrations(store).length;
   if (done !== entries.length)
     throw new SchemaError(`${done} of ${entries.length} migrations are applied; their dates in the journal must rise.`);
+  sqlite.pragma(`user_version = ${entries.length}`);
 };
 
 const appliedMigrations = (store: Store): number[] => {

@@ -13,8 +13,7 @@ export type { Store };
  * `synchronous=FULL`: a letter that was queued must outlive a power cut, and writes are few.
  */
 export const openStore = (dataDir: string): Store => {
-  // Names and mail addresses lie in it: for its owner's eyes only.
-  mkdirSync(dataDir, { recursive: true, mode: 0o700 });
+  mkdirSync(dataDir, { recursive: true });
   const file = join(dataDir, 'standstill.db');
   const sqlite = new Database(file);
   try {

@@ -49,10 +49,11 @@ export const addCollection = (
   });
 
 /** On an empty server: one collection with one person, so that the first page is already theirs. */
-export const ensureCollection = (store: Store, timeZone: string): void => {
-  if (allCollections(store).length > 0) return;
-  addCollection(store, { name: 'My cars', timeZone }, { name: 'Owner', email: null, dateOrder: 'ask' });
-};
+export const ensureCollection = (store: Store, timeZone: string): void =>
+  inTransaction(store, () => {
+    if (allCollections(store).length > 0) return;
+    addCollection(store, { name: 'My cars', timeZone }, { name: 'Owner', email: null, dateOrder: 'ask' });
+  });
 
 export const changeCollection = (store: Store, id: string, change: Partial<Omit<Collection, 'id'>>): void => {
   store.update(collections).set(change).where(eq(collections.id, id)).run();

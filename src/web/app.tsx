@@ -25,7 +25,7 @@ import { lineUp } from './pages/line-up.tsx';
 import { partPage } from './pages/part.tsx';
 import { changeInterval, kindPage, practice } from './pages/practice.tsx';
 import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
-import { BadDay, type Ctx, type Env, type Surroundings, visiting } from './visit.ts';
+import { BadDay, type Ctx, type Env, NoCollection, type Surroundings, visiting } from './visit.ts';
 
 /** Largest form or document taken, in bytes; the largest of ours has a few thousand. */
 const MOST_BYTES = 256 * 1024;
@@ -52,8 +52,10 @@ const LETTER_POLICY = {
 };
 const LETTER_HTML = /\/letters\/[^/]+\/html$/;
 
-const pageHeaders = secureHeaders({ contentSecurityPolicy: POLICY, referrerPolicy: 'no-referrer' });
-const letterHeaders = secureHeaders({ contentSecurityPolicy: LETTER_POLICY, referrerPolicy: 'no-referrer' });
+/** Whether a whole domain speaks https only is its proxy's to say. */
+const COMMON = { referrerPolicy: 'no-referrer', strictTransportSecurity: false } as const;
+const pageHeaders = secureHeaders({ ...COMMON, contentSecurityPolicy: POLICY });
+const letterHeaders = secureHeaders({ ...COMMON, contentSecurityPolicy: LETTER_POLICY });
 
 export const createApp = (around: Surroundings): Hono<Env> => {
   const { site, log } = around;
@@ -87,6 +89,8 @@ export const createApp = (around: Surroundings): Hono<Env> => {
   );
   app.onError((error, c) => {
     if (error instanceof BadDay || error instanceof BadForm) return refused(c, error.message);
+    if (error instanceof NoCollection)
+      return isApi(c) ? problem(c, { status: 404, title: error.message }) : c.text(error.message, 404);
     if (error instanceof HTTPException) return stopped(c, error);
     const id = crypto.randomUUID();
     log.error('request failed', { id, method: c.req.method, path: c.req.path, ...fault(error) });

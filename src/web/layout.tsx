@@ -67,7 +67,7 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       {visit.on !== visit.today && (
         <p class="elsewhen" role="status">
           Seen as on <strong>{dayInWords(visit.on)}</strong>; what you record here counts as recorded that day.{' '}
-          <a href={`${visit.site.base}${visit.path}`}>Back to today</a>
+          <a href={`${visit.site.base}${visit.page}`}>Back to today</a>
         </p>
       )}
       {visit.failed > 0 && (
@@ -78,7 +78,7 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       )}
       <main id="main">{children}</main>
       <footer class="foot">
-        <form method="get" action={`${visit.site.base}${visit.path}`} class="day">
+        <form method="get" action={`${visit.site.base}${visit.page}`} class="day">
           <label>
             See this page as on <input type="date" name="on" value={visit.on} required />
           </label>

@@ -5,7 +5,7 @@ import { createMiddleware } from 'hono/factory';
 import { z } from 'zod';
 import type { Acting } from '../acts/add-car.ts';
 import { todayIn } from '../clock.ts';
-import type { CivilDate } from '../dates/civil.ts';
+import { addMonths, type CivilDate } from '../dates/civil.ts';
 import type { Site } from '../links.ts';
 import type { Log } from '../log.ts';
 import type { DeliveryResult } from '../mail/deliver.ts';
@@ -23,8 +23,10 @@ export interface Surroundings {
 
 export interface Visit {
   site: Site;
-  /** Path below the base, for the form that changes the day. */
+  /** Path below the base. */
   path: string;
+  /** Where the day can be changed: this page, or after a form was sent, which has no page of its own, the line-up. */
+  page: string;
   collection: Collection;
   collections: Collection[];
   person: Member;
@@ -48,20 +50,32 @@ const ON = z.iso.date();
 /** Thrown for `on=` that is no day. */
 export class BadDay extends Error {}
 
+/** Thrown for `?collection=` that names none. */
+export class NoCollection extends Error {}
+
+/** Days a page can be seen as on: from the first cars to as far ahead as anyone plans, in years. */
+const FIRST_DAY = '1885-01-01';
+const YEARS_AHEAD = 50;
+
 export const visiting = (around: Surroundings) =>
   createMiddleware<Env>(async (c, next) => {
     const now = around.now();
     const collections = allCollections(around.store);
-    const wanted = c.req.query('collection') ?? getCookie(c, COOKIES.collection);
-    const collection = collections.find(({ id }) => id === wanted) ?? collections[0];
+    const named = c.req.query('collection');
+    const wanted = named ?? getCookie(c, COOKIES.collection);
+    const found = collections.find(({ id }) => id === wanted);
+    if (named && !found) throw new NoCollection(`There is no collection “${named}”.`);
+    const collection = found ?? collections[0];
     if (!collection) throw new Error('The store holds no collection');
     const members = membersOf(around.store, collection.id);
     const person = members.find(({ id }) => id === getCookie(c, COOKIES.person)) ?? members[0];
     if (!person) throw new Error(`Collection ${collection.id} has no member`);
     const today = todayIn(collection.timeZone, now);
+    const path = c.req.path.slice(around.site.base.length) || '/';
     const visit: Visit = {
       site: around.site,
-      path: c.req.path.slice(around.site.base.length) || '/',
+      path,
+      page: c.req.method === 'GET' ? path : '/',
       collection,
       collections,
       person,
@@ -75,14 +89,16 @@ export const visiting = (around: Surroundings) =>
     c.set('around', around);
     // Set before the day is read: a day that is none is answered on a page, too.
     c.set('visit', visit);
-    visit.on = dayAsked(c.req.query('on')) ?? today;
+    visit.on = dayAsked(c.req.query('on'), today) ?? today;
     await next();
   });
 
-const dayAsked = (text: string | undefined): CivilDate | null => {
+const dayAsked = (text: string | undefined, today: CivilDate): CivilDate | null => {
   if (!text) return null;
   const day = ON.safeParse(text);
   if (!day.success) throw new BadDay(`“${text}” is no day. Write on= as year-month-day, such as 2027-04-01.`);
+  if (text < FIRST_DAY || text > addMonths(today, YEARS_AHEAD * 12))
+    throw new BadDay(`“${text}” is out of reach. Take a day from 1885 to ${YEARS_AHEAD} years from now.`);
   return day.data as CivilDate;
 };
 

@@ -33,7 +33,7 @@ describe('looking over the collection by hand', () => {
     const answer = await site.post('/letters', {});
     expect([answer.status, answer.headers.get('location')]).toEqual([303, '/letters?outcome=written']);
     const html = await read('/letters?outcome=written');
-    expect(text(html)).toContain('Written. It stands first in the list.');
+    expect(text(html)).toContain('Written. How far it has come stands in the list.');
     expect(inside(html, 'li')).toEqual([
       '1 past: Merle <Tourer> 2026-11-25, to ada@example.org: sent at 2026-11-25 10:00 UTC.',
     ]);
@@ -57,7 +57,7 @@ describe('looking over the collection by hand', () => {
     const answer = await site.post('/letters', {});
     expect(answer.headers.get('location')).toBe('/letters?outcome=no-address');
     const html = await read('/letters?outcome=no-address');
-    expect(text(html)).toContain('There is news, but nobody to write to.');
+    expect(text(html)).toContain('There is news for someone who has no address.');
     expect(text(html)).toContain('Nobody gets letters: give a member an address');
     expect(text(html)).toContain('No letter yet.');
   });

@@ -14,7 +14,7 @@ export const api = (): Api => {
   });
   // Without a content type a request counts as one without a document, and every change here needs one.
   app.use(async (c, next) =>
-    c.req.method === 'GET' || c.req.header('content-type')
+    ['GET', 'HEAD', 'OPTIONS'].includes(c.req.method) || c.req.header('content-type')
       ? await next()
       : problem(c, { status: 415, title: 'Send a document, as application/json' }),
   );

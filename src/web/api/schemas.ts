@@ -73,7 +73,10 @@ export const CarOut = z
 export const PartIn = z
   .object({
     kind: text.openapi({ example: 'brake-hoses' }),
-    position: text.nullable().default(null),
+    position: text
+      .nullable()
+      .default(null)
+      .transform((position) => position || null),
     note: text.default(''),
     dates: z.array(ClaimIn).default([]),
   })

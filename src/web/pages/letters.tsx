@@ -15,11 +15,8 @@ const STATES: Readonly<Record<LetterRow['state'], string>> = {
 
 export const letters = (c: Ctx) => {
   const { collection } = c.get('visit');
-  return page(
-    c,
-    'Letters',
-    <Letters list={lettersOf(c.get('around').store, collection.id)} outcome={c.req.query('outcome') ?? ''} />,
-  );
+  const outcomes = (c.req.queries('outcome') ?? []).flatMap((word) => OUTCOMES.get(word) ?? []);
+  return page(c, 'Letters', <Letters list={lettersOf(c.get('around').store, collection.id)} outcomes={outcomes} />);
 };
 
 /** Looks over the collection now and sends what is owed; the same as the daily sweep. */
@@ -33,16 +30,24 @@ export const writeLetters = async (c: Ctx) => {
     dryRun: false,
   });
   await deliver();
-  const outcome = written.length > 0 ? 'written' : withoutAddress.length > 0 ? 'no-address' : 'nothing';
-  return c.redirect(at(visit, `/letters?outcome=${outcome}`), 303);
+  const nobody = !visit.members.some((member) => member.letters);
+  const outcome = [
+    nobody && 'nobody',
+    written.length > 0 && 'written',
+    withoutAddress.length > 0 && 'no-address',
+    !nobody && written.length + withoutAddress.length === 0 && 'nothing',
+  ].filter(Boolean);
+  return c.redirect(at(visit, `/letters?${outcome.map((word) => `outcome=${word}`).join('&')}`), 303);
 };
 
-const OUTCOMES: Readonly<Record<string, string>> = {
-  written: 'Written. It stands first in the list.',
-  nothing: 'Nothing new since the last letter, so none was written.',
-};
+const OUTCOMES: ReadonlyMap<string, string> = new Map([
+  ['written', 'Written. How far it has come stands in the list.'],
+  ['no-address', 'There is news for someone who has no address.'],
+  ['nobody', 'Nobody gets letters, so nothing was looked for.'],
+  ['nothing', 'Nothing new since the last letter, so none was written.'],
+]);
 
-const Letters = ({ list, outcome }: { list: LetterRow[]; outcome: string }) => {
+const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) => {
   const { members, on, today } = useVisit();
   const readers = members.filter(({ letters, email }) => letters && email);
   return (
@@ -52,9 +57,9 @@ const Letters = ({ list, outcome }: { list: LetterRow[]; outcome: string }) => {
         Every morning the collection is looked over. Whoever gets letters hears once what newly wants a look, is due or
         is past; no news, no letter.
       </p>
-      {outcome && (
+      {outcomes.length > 0 && (
         <p class="understood" role="status">
-          {OUTCOMES[outcome] ?? 'There is news, but nobody to write to.'}
+          {outcomes.join(' ')}
         </p>
       )}
       {readers.length === 0 && (

@@ -49,7 +49,7 @@ export const renew = async (c: Ctx) => {
   const { claim, faults } = claimGiven(form);
   const { store } = c.get('around');
   const acting = actingIn(c.get('visit'));
-  const renewal = { why: form.why || 'Renewed.', note: '', claims: claimsOf(part, form, claim) };
+  const renewal = { why: form.why || 'Renewed.', note: form.note, claims: claimsOf(part, form, claim) };
   const outcome =
     faults.length > 0 ? { ok: false as const, faults } : renewPart(store, acting, { part, car: found.facts }, renewal);
   if (!outcome.ok) return show(c, part, form, outcome.faults.map(nearField));
@@ -66,13 +66,18 @@ const claimsOf = (part: PartWithClaims, form: RenewForm, read: ClaimGiven): Clai
     choice: choiceOf(form.fitted, form.fittedAsked, form.fittedChoice),
     evidence: form.evidence,
     km: read.km,
-    note: read.note,
+    note: '',
   };
   return form.typed === ''
     ? [fitted]
     : [
         fitted,
-        { ...read, clock, evidence: clock === 'made' || clock === 'printed' ? 'read on the part' : form.evidence },
+        {
+          ...read,
+          note: '',
+          clock,
+          evidence: clock === 'made' || clock === 'printed' ? 'read on the part' : form.evidence,
+        },
       ];
 };
 
