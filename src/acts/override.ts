@@ -22,8 +22,12 @@ export const setInterval = (store: Store, acting: Acting, kind: Kind, given: Ove
 };
 
 /** Lets the next authority rule again. */
-export const clearInterval = (store: Store, acting: Acting, kind: Kind, carId: string | null): void =>
-  endOverride(store, acting.collectionId, kind.key, carId, acting.today);
+export const clearInterval = (
+  store: Store,
+  acting: Acting,
+  kind: Kind,
+  { carId, authority }: Pick<OverrideGiven, 'carId' | 'authority'>,
+): void => endOverride(store, acting.collectionId, kind.key, carId, authority, acting.today);
 
 const faultsOf = ({ carId, authority, lookFrom, replaceBy, replaceByKm, note }: OverrideGiven): Fault[] => {
   const faults: Fault[] = [];

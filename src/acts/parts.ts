@@ -2,6 +2,7 @@
 
 import type { Kind } from '../catalogue/kind.ts';
 import { KINDS } from '../catalogue/kinds.ts';
+import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts } from '../findings/facts.ts';
 import {
   addPart,
@@ -22,6 +23,13 @@ export const kindOf = (part: { kind: string }): Kind => {
   return kind;
 };
 
+/** A closed record is history: its successor is the one to write to. */
+const isClosed = ({ closedOn }: { closedOn: CivilDate | null }): Outcome<never> =>
+  refused({
+    field: 'part',
+    message: `This part was closed on ${closedOn}; its successor is the one to date or renew.`,
+  });
+
 /** Records one date of a part; `instead` names an earlier claim that was a slip. */
 export const datePart = (
   store: Store,
@@ -30,6 +38,7 @@ export const datePart = (
   given: ClaimGiven,
   instead: string | null = null,
 ): Outcome<ClaimRead> => {
+  if (part.closedOn) return isClosed(part);
   const claims = part.claims.filter(({ id }) => id !== instead);
   const read = readClaim(given, { kind: kindOf(part), claims }, car, acting);
   if (read.ok) recordClaim(store, acting.collectionId, part.id, read.value.claim, instead);
@@ -49,14 +58,11 @@ export const renewPart = (
   { part, car }: { part: PartWithClaims; car: CarFacts },
   { why, note, claims }: RenewalGiven,
 ): Outcome<string> => {
-  if (part.closedOn)
-    return refused({
-      field: 'part',
-      message: `This part was closed on ${part.closedOn}; its successor is the one to renew.`,
-    });
+  if (part.closedOn) return isClosed(part);
   const read = readClaims(claims, kindOf(part), car, acting);
   if (!read.ok) return read;
-  return done(replacePart(store, part, acting.today, why, note, read.value));
+  const successor = replacePart(store, part, acting.today, why, note, read.value);
+  return successor === null ? isClosed({ closedOn: acting.today }) : done(successor);
 };
 
 export interface PartGiven {
@@ -101,6 +107,7 @@ export const changePartAct = (
   { part, car }: { part: PartWithClaims; car: CarFacts },
   given: { note?: string | undefined; claims: readonly ClaimGiven[] },
 ): Outcome<null> => {
+  if (part.closedOn && given.claims.length > 0) return isClosed(part);
   const read = readClaims(given.claims, kindOf(part), car, acting, part.claims);
   if (!read.ok) return read;
   changePart(store, acting.collectionId, part.id, given.note, read.value);

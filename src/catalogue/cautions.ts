@@ -23,7 +23,7 @@ export const CAUTIONS = {
   'stored-energy':
     'Springs, struts, torsion bars and belt tensioners store energy. Use the tool made for them, stand to the side.',
   'fuel-vapor':
-    'Fuel vapor burns and spreads along the floor. Outdoors or well aired, battery disconnected, no hot lamps, no sparks, extinguisher at hand, metal can earthed.',
+    'Fuel vapor burns and spreads along the floor. Outdoors or well aired, battery disconnected, no hot lamps, no sparks, extinguisher at hand, metal can grounded.',
   'carbon-monoxide': 'Never run an engine indoors, not even with the door open: carbon monoxide kills within minutes.',
   'hot-coolant':
     'Open no cap on a hot system. Coolant is poisonous and tastes sweet: keep it from children and animals.',

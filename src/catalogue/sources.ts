@@ -87,9 +87,9 @@ export const SOURCES = {
   },
   'news-agency': {
     grade: 'authority',
-    title: 'News agency with a German inspection body: swap classic-car tyres at ten years at the latest, 3 mm tread',
+    title: 'News agency with a German inspection body: swap classic-car tires at ten years at the latest, 3 mm tread',
   },
-  'marque-forum': { grade: 'owners', title: 'Marque forum: hardness-meter readings on tyres of known age' },
+  'marque-forum': { grade: 'owners', title: 'Marque forum: hardness-meter readings on tires of known age' },
   'oil-and-tire-forum': {
     grade: 'owners',
     title: 'Oil-and-tire forum: do tires harden with age, meter readings and temperature',
@@ -98,7 +98,7 @@ export const SOURCES = {
     grade: 'explainer',
     title: 'Question-and-answer pages: rubber valve stems last three to five years',
   },
-  'tyre-guides': { grade: 'explainer', title: 'Tyre guides: sealant bottle shelf life about four years' },
+  'tire-guides': { grade: 'explainer', title: 'Tire guides: sealant bottle shelf life about four years' },
   'wheel-fastener-guides': { grade: 'explainer', title: 'Wheel-fastener guides: re-torque after 50 to 100 miles' },
   'repair-shop-faq': {
     grade: 'trade',
@@ -106,7 +106,7 @@ export const SOURCES = {
   },
   'workshop-trade-press': {
     grade: 'trade',
-    title: 'Workshop trade press: brake-fluid testing (colour is no guide, copper, corrosion)',
+    title: 'Workshop trade press: brake-fluid testing (color is no guide, copper, corrosion)',
   },
   'lubricant-supplier-page': {
     grade: 'trade',
@@ -271,9 +271,9 @@ export const SOURCES = {
     grade: 'explainer',
     title: 'Environment explainer: untreated gasoline three to six months, treated 12 to 24',
   },
-  'motoring-organisation-advice': {
+  'motoring-organization-advice': {
     grade: 'authority',
-    title: 'Motoring-organisation advice: dos and don’ts of winter storage (30 to 45 days of shelf life)',
+    title: 'Motoring-organization advice: dos and don’ts of winter storage (30 to 45 days of shelf life)',
   },
   'owners-technical-page': {
     grade: 'owners',
@@ -349,7 +349,7 @@ export const SOURCES = {
     grade: 'trade',
     title: 'Repair-shop article: does oil go bad just sitting (2-4, 6, 12 months)',
   },
-  'uk-engineering-firm': { grade: 'trade', title: 'UK engineering firm: oil ageing explained, once a year' },
+  'uk-engineering-firm': { grade: 'trade', title: 'UK engineering firm: oil aging explained, once a year' },
   'newspaper-motor-column': { grade: 'trade', title: 'Newspaper motor column: change at least annually' },
   'collector-car-journal-2': { grade: 'trade', title: 'Collector-car journal: to start or not to start in storage' },
   'uk-tips-page-restorers': {

@@ -140,14 +140,15 @@ export const turnInWords = ({ worst, best }: Turn): string => {
     : `${dayInWords(worst)} at the earliest (${dayInWords(best)} at the latest)`;
 };
 
-const distanceLine = ({ distance, ruling, since }: Finding): Reason[] => {
-  const { replaceByKm } = ruling;
-  if (replaceByKm === null || since === null) return [];
-  const text = distance
-    ? `${distance.km.toLocaleString('en-US')} of ${kmInWords(replaceByKm)} used, by the reading of ${dayInWords(distance.readOn)}.`
-    : 'How far it has been driven is not known: give the odometer of that day, and one of now.';
-  return [{ text, sources: [] }];
-};
+const distanceLine = ({ distance, ruling }: Finding): Reason[] =>
+  distance && ruling.replaceByKm !== null
+    ? [
+        {
+          text: `${distance.km.toLocaleString('en-US')} of ${kmInWords(ruling.replaceByKm)} used, by the reading of ${dayInWords(distance.readOn)}.`,
+          sources: [],
+        },
+      ]
+    : [];
 
 const lookLine = ({ lastLook }: Finding): Reason[] =>
   lastLook
@@ -176,6 +177,9 @@ const doubtsOf = (finding: Finding): string[] => {
   if (since === null) return longer ? [longer] : [];
   return [
     longer,
+    finding.ruling.replaceByKm !== null && finding.distance === null
+      ? 'It has a limit of distance, too, and how far it has been driven is not known: give the odometer of that day, and one of now.'
+      : null,
     since.disagree ? 'Two equally good sources disagree: the whole span counts.' : null,
     since.contradicted ? 'A weaker source says something else; both are kept.' : null,
     since.evidence && WEAK.includes(since.evidence) && clock !== 'serviced' && clock !== 'used'

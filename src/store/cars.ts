@@ -166,12 +166,12 @@ const isReferredTo = (tx: Store, collectionId: string, partId: string): boolean 
   );
 
 /** A part that is closed already keeps its day and its reason. */
-const closePart = (tx: Store, collectionId: string, partId: string, today: CivilDate, why: string): void => {
-  tx.update(parts)
+const closePart = (tx: Store, collectionId: string, partId: string, today: CivilDate, why: string): boolean =>
+  tx
+    .update(parts)
     .set({ closedOn: today, closedWhy: why })
     .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId), isNull(parts.closedOn)))
-    .run();
-};
+    .run().changes === 1;
 
 /** Records an odometer reading; a second one of the same day takes the first one's place. */
 export const recordOdometer = (
@@ -255,10 +255,11 @@ export const changePart = (
   });
 
 /** Closes a part without a successor: the car has none, or no longer. */
-export const retirePart = (store: Store, collectionId: string, partId: string, today: CivilDate, why: string): void =>
+export const retirePart = (store: Store, collectionId: string, partId: string, today: CivilDate, why: string): void => {
   inTransaction(store, (tx) => closePart(tx, collectionId, partId, today, why));
+};
 
-/** Closes a part and opens its successor at the same place, with what is known of the new one. */
+/** Closes a part and opens its successor at the same place, with what is known of it; null if it was closed meanwhile. */
 export const replacePart = (
   store: Store,
   old: PartRow,
@@ -266,9 +267,9 @@ export const replacePart = (
   why: string,
   note: string,
   known: readonly NewClaim[],
-): string =>
+): string | null =>
   inTransaction(store, (tx) => {
-    closePart(tx, old.collectionId, old.id, today, why);
+    if (!closePart(tx, old.collectionId, old.id, today, why)) return null;
     const { kind, position, id: replaces } = old;
     const [id] = insertParts(tx, old.collectionId, old.carId, today, [{ kind, position, note, replaces }]) as [string];
     insertClaims(tx, old.collectionId, id, known);

@@ -23,14 +23,15 @@ export const setOverride = (store: Store, row: Omit<OverrideRow, 'id' | 'endedOn
       .run();
   });
 
-/** Ends a kind's overrides for a car, or for the collection where `carId` is null: the next authority rules again. */
+/** Ends a kind's override by one authority, for a car or (null) the collection: the next authority rules again. */
 export const endOverride = (
   store: Store,
   collectionId: string,
   kind: string,
   carId: string | null,
+  authority: OverrideRow['authority'],
   today: CivilDate,
-): void => inTransaction(store, (tx) => end(tx, collectionId, kind, carId, today));
+): void => inTransaction(store, (tx) => end(tx, collectionId, kind, carId, today, authority));
 
 const end = (
   tx: Store,
@@ -38,7 +39,7 @@ const end = (
   kind: string,
   carId: string | null,
   today: CivilDate,
-  authority?: OverrideRow['authority'],
+  authority: OverrideRow['authority'],
 ): void => {
   tx.update(overrides)
     .set({ endedOn: today })
@@ -48,7 +49,7 @@ const end = (
         eq(overrides.kind, kind),
         carId === null ? isNull(overrides.carId) : eq(overrides.carId, carId),
         isNull(overrides.endedOn),
-        authority && eq(overrides.authority, authority),
+        eq(overrides.authority, authority),
       ),
     )
     .run();

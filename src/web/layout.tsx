@@ -183,28 +183,31 @@ export const FaultSummary = ({ faults }: { faults: readonly Fault[] }) =>
   );
 
 /** A field for a distance with its unit, which is asked for and never guessed, and what was wrong with it. */
-export const DistanceField = ({ label, value, faults }: { label: string; value: string; faults: readonly Fault[] }) => (
-  <>
-    <label>
-      {label}
-      <input
-        name="distance"
-        inputmode="numeric"
-        value={value}
-        placeholder="54,300"
-        autocomplete="off"
-        {...faultsOf(faults, 'distance')}
-      />
-    </label>
-    <fieldset class="targets unit">
-      <legend>Unit</legend>
-      {(['km', 'mi'] as const).map((unit) => (
-        <label>
-          <input type="radio" name="unit" value={unit} checked={value.endsWith(unit)} />{' '}
-          <span>{unit === 'mi' ? 'miles' : unit}</span>
-        </label>
-      ))}
-    </fieldset>
-    <Faults faults={faults} field="distance" />
-  </>
-);
+export const DistanceField = ({ label, value, faults }: { label: string; value: string; faults: readonly Fault[] }) => {
+  const { number, unit: given } = /^(?<number>.*?)\s*(?<unit>km|mi(?:les?)?)?$/i.exec(value)?.groups ?? {};
+  return (
+    <>
+      <label>
+        {label}
+        <input
+          name="distance"
+          inputmode="numeric"
+          value={number ?? value}
+          placeholder="54,300"
+          autocomplete="off"
+          {...faultsOf(faults, 'distance')}
+        />
+      </label>
+      <fieldset class="targets unit">
+        <legend>Unit</legend>
+        {(['km', 'mi'] as const).map((unit) => (
+          <label>
+            <input type="radio" name="unit" value={unit} checked={given?.toLowerCase().startsWith(unit) ?? false} />{' '}
+            <span>{unit === 'mi' ? 'miles' : unit}</span>
+          </label>
+        ))}
+      </fieldset>
+      <Faults faults={faults} field="distance" />
+    </>
+  );
+};

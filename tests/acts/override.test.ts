@@ -56,9 +56,11 @@ describe('another interval', () => {
     const { barn, carId } = barnWithOldFluid();
     must(setInterval(barn.store, barn.acting, FLUID, given({ replaceBy: 60 })));
     must(setInterval(barn.store, barn.acting, FLUID, given({ carId, replaceBy: 12 })));
-    clearInterval(barn.store, barn.acting, FLUID, carId);
+    clearInterval(barn.store, barn.acting, FLUID, { carId, authority: 'handbook' });
+    expect(ruled(barn, carId)).toEqual(['own', 'past']);
+    clearInterval(barn.store, barn.acting, FLUID, { carId, authority: 'own' });
     expect(ruled(barn, carId)).toEqual(['own', 'in date']);
-    clearInterval(barn.store, barn.acting, FLUID, null);
+    clearInterval(barn.store, barn.acting, FLUID, { carId: null, authority: 'own' });
     expect(ruled(barn, carId)).toEqual(['practice', 'past']);
   });
 

@@ -104,7 +104,9 @@ describe('renewing a part', () => {
     const old = findPart(barn.store, barn.acting.collectionId, here.part.id);
     if (!old) throw new Error('The old part is gone');
     expect(renewPart(barn.store, barn.acting, { ...here, part: old }, renewal)).toMatchObject({
-      faults: [{ field: 'part', message: expect.stringContaining('its successor is the one to renew') as string }],
+      faults: [
+        { field: 'part', message: expect.stringContaining('its successor is the one to date or renew') as string },
+      ],
     });
     expect(partOf(barn, carId, FLUID).id).toBe(next);
   });

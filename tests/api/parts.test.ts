@@ -163,7 +163,7 @@ describe('POST /parts/{id}/replacement', () => {
     await renew({});
     const before = await read();
     const problem = await problemOf(await renew({ why: 'Again' }), 422);
-    expect(problem.detail).toContain('its successor is the one to renew');
+    expect(problem.detail).toContain('its successor is the one to date or renew');
     expect(await read()).toEqual(before);
   });
 });

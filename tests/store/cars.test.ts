@@ -107,16 +107,19 @@ describe('one collection', () => {
     ],
     ['a date', ({ store, theirPart }, id) => recordClaim(store, id, theirPart, newClaim(), null)],
     ['a date with a note', ({ store, theirPart }, id) => changePart(store, id, theirPart, 'x', [newClaim()])],
-    [
-      'a successor',
-      ({ store, theirs, theirCar }, id) =>
-        replacePart(store, { ...partOf(theirs, theirCar, FLUID), collectionId: id }, TODAY, '', '', []),
-    ],
   ])('cannot hang %s on another one’s car', (_, hang) => {
     const barns = twoBarns();
     const before = [all(barns.ours), all(barns.theirs)];
     expect(() => hang(barns, barns.ours.acting.collectionId)).toThrow(/FOREIGN KEY/);
     expect([all(barns.ours), all(barns.theirs)]).toEqual(before);
+  });
+
+  it('cannot hang a successor on another one’s car', () => {
+    const { store, ours, theirs, theirCar } = twoBarns();
+    const before = [all(ours), all(theirs)];
+    const part = { ...partOf(theirs, theirCar, FLUID), collectionId: ours.acting.collectionId };
+    expect(replacePart(store, part, TODAY, '', '', [])).toBeNull();
+    expect([all(ours), all(theirs)]).toEqual(before);
   });
 
   it('withdraws no claim of another part, even of its own', () => {
@@ -141,7 +144,7 @@ describe('one collection', () => {
     };
     setOverride(store, { ...row, collectionId: other });
     expect(overridesOf(store, id)).toEqual([]);
-    endOverride(store, id, FLUID, null, TODAY);
+    endOverride(store, id, FLUID, null, 'own', TODAY);
     expect(overridesOf(store, other)).toHaveLength(1);
   });
 });
@@ -184,7 +187,7 @@ describe('a replaced part', () => {
     const { barn, store, id, carId, oldId, newId } = renewed();
     const third = replacePart(store, partOf(barn, carId, 'tires-road', 'front left'), '2026-11-01', 'Nail.', '', []);
     expect(closedParts(store, id, carId).map((part) => part.id)).toEqual([newId, oldId]);
-    expect(findPart(store, id, third)?.replaces).toBe(newId);
+    expect(findPart(store, id, third ?? '')?.replaces).toBe(newId);
     expect(carOf(barn, carId).parts.filter(({ kind }) => kind === 'tires-road')).toHaveLength(4);
   });
 
@@ -297,7 +300,7 @@ describe('an interval of one’s own', () => {
       [null, 36],
       [carId, 12],
     ]);
-    endOverride(barn.store, id, FLUID, carId, TODAY);
+    endOverride(barn.store, id, FLUID, carId, 'own', TODAY);
     expect(standing()).toEqual([[null, 36]]);
     const kept = barn.store.$client.prepare('select count(*) from overrides').pluck().get();
     expect(kept).toBe(3);

@@ -127,7 +127,7 @@ describe('a renewal', () => {
     await fill(fluid, {});
     const again = await site.post(`/parts/${fluid}/renew`, { clock: 'filled', evidence: 'receipt', fitted: TODAY });
     expect(again.status).toBe(422);
-    expect(text(await again.text())).toContain('its successor is the one to renew');
+    expect(text(await again.text())).toContain('its successor is the one to date or renew');
     expect(part(fluid)?.closedOn).toBe(TODAY);
   });
 

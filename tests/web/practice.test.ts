@@ -73,7 +73,7 @@ describe('an interval of one’s own', () => {
   it('is in the form when it is opened again, figure by figure', async () => {
     const { carId, read, fill } = siteWithCar();
     await fill({ ...OWN, distance: '10 000 km' });
-    expect(filledIn(await read(PATH), PATH)).toEqual({ ...OWN, distance: '10000 km', unit: 'km' });
+    expect(filledIn(await read(PATH), PATH)).toEqual({ ...OWN, distance: '10000', unit: 'km' });
     const practice = { scope: carId, authority: 'own', lookFrom: '18', replaceBy: '24', distance: '', note: '' };
     expect(filledIn(await read(`${PATH}?car=${carId}`), PATH)).toEqual(practice);
   });

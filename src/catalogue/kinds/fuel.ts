@@ -14,7 +14,7 @@ export const FUEL = [
       sources: [
         'engineering-explainer-3',
         'environment-explainer',
-        'motoring-organisation-advice',
+        'motoring-organization-advice',
         'mechanics',
         'common-practice',
       ],

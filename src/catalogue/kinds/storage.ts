@@ -11,7 +11,7 @@ export const STORAGE = [
       lookFrom: 1,
       lookEvery: 1,
       replaceBy: 3,
-      sources: ['memory', 'dehumidifier-maker-article', 'motoring-organisation-advice'],
+      sources: ['memory', 'dehumidifier-maker-article', 'motoring-organization-advice'],
     },
     severity: 'cosmetic',
     agesBy: ['moisture'],

@@ -195,7 +195,7 @@ export const TIRES = [
     system: 'tires',
     applies: ['sealant-kit'],
     clock: 'printed',
-    interval: { lookFrom: 36, lookEvery: 12, replaceBy: 48, sources: ['tyre-guides'] },
+    interval: { lookFrom: 36, lookEvery: 12, replaceBy: 48, sources: ['tire-guides'] },
     severity: 'nuisance',
     agesBy: ['time', 'heat'],
     findDate:

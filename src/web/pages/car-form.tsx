@@ -50,9 +50,9 @@ export const changeCarPage = (c: Ctx) => {
 };
 
 export const changeCar = async (c: Ctx) => {
+  const given = await readForm(c, CAR_FORM);
   const found = carWithParts(c.get('around').store, c.get('visit').collection.id, c.req.param('carId') ?? '');
   if (!found) return notFound(c, 'car');
-  const given = await readForm(c, CAR_FORM);
   const { car, faults } = carGiven(given, given.traits);
   const outcome =
     faults.length > 0

@@ -45,11 +45,11 @@ type PartForm = { kind: string; position: string; note: string };
 export const newPart = (c: Ctx) => showNewPart(c, { kind: '', position: '', note: '' }, []);
 
 export const addPart = async (c: Ctx) => {
+  const given = await readForm(c, PART_FORM);
   const visit = c.get('visit');
   const { store } = c.get('around');
   const found = carWithParts(store, visit.collection.id, c.req.param('carId') ?? '');
   if (!found) return notFound(c, 'car');
-  const given = await readForm(c, PART_FORM);
   const outcome = addPartAct(store, actingIn(visit), found, { ...given, position: given.position || null, claims: [] });
   if (!outcome.ok) return showNewPart(c, given, outcome.faults);
   return c.redirect(at(visit, `/parts/${outcome.value}/date`), 303);

@@ -11,6 +11,7 @@ import { byWeight, findingsOf } from '../../findings/car.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { type ClaimRow, carWithParts, findPart, lastAnswers, type PartWithClaims } from '../../store/cars.ts';
+import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
 import { CLAIM_FORM, type ClaimForm, notADistance, readDistance, readForm } from '../forms.ts';
 import { A, choiceOf, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
@@ -167,6 +168,7 @@ const DatePart = ({ part, kind, answers, given, faults, done }: Shown) => (
     <details>
       <summary>Where to find it</summary>
       <p class="hint">{kind.findDate}</p>
+      <Cautions keys={kind.cautions} />
     </details>
     <FaultSummary faults={faults} />
     <Post to={`/parts/${part.id}/date`} class="dating">

@@ -67,7 +67,9 @@ export const kindPage = (c: Ctx) => {
   const kind = KINDS.get(c.req.param('kind') ?? '');
   if (!kind) return notFound(c, 'kind of part');
   const car = c.req.query('car') ?? '';
-  const set = standing(c).find((override) => override.kind === kind.key && (override.carId ?? '') === car);
+  const set = standing(c)
+    .filter((override) => override.kind === kind.key && (override.carId ?? '') === car)
+    .sort(byRule)[0];
   // What is set is shown figure by figure, an empty one as empty; without it, practice is where to start from.
   const { lookFrom, replaceBy, replaceByKm } = set ?? practiceOf(kind);
   const given: OverrideForm = {
@@ -94,7 +96,7 @@ export const changeInterval = async (c: Ctx) => {
   if (carId && !carsOf(store, visit.collection.id).some(({ id }) => id === carId)) return notFound(c, 'car');
   const back = at(visit, `/practice/${kind.key}${carId ? `?car=${carId}` : ''}`);
   if (form.end) {
-    clearIntervalAct(store, actingIn(visit), kind, carId);
+    clearIntervalAct(store, actingIn(visit), kind, { carId, authority: form.authority });
     return c.redirect(back, 303);
   }
   const { figures, faults } = figuresOf(form);

@@ -42,10 +42,12 @@ export const renewPage = (c: Ctx) => {
 };
 
 export const renew = async (c: Ctx) => {
+  if (!partInPath(c)) return notFound(c, 'part');
+  const form = await readForm(c, RENEW_FORM);
+  // Found again after the form has come in: it may have been renewed meanwhile.
   const here = partInPath(c);
   if (!here) return notFound(c, 'part');
   const { part, found } = here;
-  const form = await readForm(c, RENEW_FORM);
   const { claim, faults } = claimGiven(form);
   const { store } = c.get('around');
   const acting = actingIn(c.get('visit'));
