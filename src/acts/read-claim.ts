@@ -12,6 +12,7 @@ import type { NewClaim } from '../store/cars.ts';
 import type { Acting } from './add-car.ts';
 import { FIRST_CARS } from './build-date.ts';
 import { done, type Outcome, refused } from './fault.ts';
+import { odometerFault } from './odometer.ts';
 import { type MarkRead, readMark } from './read-mark.ts';
 
 export interface ClaimGiven {
@@ -59,8 +60,8 @@ export const readClaim = (
     });
   const clash = said === 'date' ? clashOf(given.clock, { from, to }, part, car) : null;
   if (clash) return refused({ field: 'typed', message: clash });
-  const meter = odometerClash(given.km, { from, to }, car);
-  if (meter) return refused({ field: 'distance', message: meter });
+  const meter = given.km === null ? null : odometerFault(given.km, { from, to }, car);
+  if (meter) return refused(meter);
   const { clock, typed, evidence, km, note } = given;
   return done({
     claim: {
@@ -82,19 +83,6 @@ export const readClaim = (
 
 /** Evidence that shows the mark itself. */
 const OFF_THE_PART: readonly Evidence[] = ['read on the part', 'dated photo'];
-
-/** Why an odometer figure can't be right beside the car's readings: it only goes up. */
-const odometerClash = (km: number | null, { from, to }: DateRange, { odometer }: CarFacts): string | null => {
-  if (km === null) return null;
-  const clash = odometer.find(
-    (reading) =>
-      (to !== null && reading.day >= to && reading.km < km) ||
-      (from !== null && reading.day <= from && reading.km > km),
-  );
-  if (!clash) return null;
-  const [then, now] = [clash.km, km].map((figure) => figure.toLocaleString('en-US'));
-  return `That would be ${now} km, but it was ${then} km on ${dayInWords(clash.day)}: an odometer only goes up. Check the figure and its unit.`;
-};
 
 interface Meaning extends DateRange {
   said: Claim['said'];

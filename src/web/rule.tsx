@@ -7,6 +7,7 @@ import { addDays, type CivilDate, yearOf } from '../dates/civil.ts';
 import { dayInWords, rangeInWords } from '../dates/words.ts';
 import type { Finding, Turn } from '../findings/assess.ts';
 import { turnInWords } from '../findings/explain.ts';
+import { useVisit } from './layout.tsx';
 
 const WIDTH = 360;
 const EDGE = 8;
@@ -16,6 +17,7 @@ const BASE = 26;
 const instant = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
 
 export const Rule = ({ finding }: { finding: Finding }) => {
+  const { today } = useVisit();
   const { since, look, past, label, on } = finding;
   const limit = past && { worst: past.worst && addDays(past.worst, -1), best: past.best && addDays(past.best, -1) };
   const start = label ? null : since;
@@ -44,7 +46,7 @@ export const Rule = ({ finding }: { finding: Finding }) => {
       {limit && <Mark turn={limit} x={x} name={label ? 'label' : 'replace'} />}
       <line x1={x(on)} x2={x(on)} y1={BASE - 18} y2={BASE + 17} class="today" />
       <text x={clamp(x(on))} y={BASE + 26} class="said" text-anchor="middle">
-        today
+        {on === today ? 'today' : 'that day'}
       </text>
     </svg>
   );
@@ -106,7 +108,7 @@ const inWords = ({ since, look, label, on }: Finding, limit: Turn | null): strin
     label ? `label valid through ${dayInWords(label)}` : since ? `started ${rangeInWords(since)}` : null,
     look ? `look from ${turnInWords(look)}` : null,
     limit && !label ? `replace by ${turnInWords(limit)}` : null,
-    `today ${dayInWords(on)}`,
+    `seen on ${dayInWords(on)}`,
   ]
     .filter(Boolean)
     .join('; ');

@@ -52,7 +52,7 @@ describe.skipIf(!chromiumFound)('a newcomer with only the README', () => {
     await page.locator('.line-up h2 a').first().click();
     expect(await page.locator('svg.rule').count()).toBeGreaterThan(3);
     expect(await page.locator('svg.rule').first().getAttribute('aria-label')).toMatch(
-      /started .*; look from .*; replace by .*; today/,
+      /started .*; look from .*; replace by .*; seen on/,
     );
     await picture('car-sheet-desk');
   });

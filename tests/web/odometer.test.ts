@@ -72,7 +72,7 @@ describe('an odometer reading', () => {
       const answer = await record({ distance, day });
       expect(answer.status, day).toBe(422);
       expect(faultAt(await answer.text(), 'distance'), day).toMatch(
-        /It was 8[07],[04]00 km on .*: an odometer only goes up/,
+        /it was 8[07],[04]00 km on .*: an odometer only goes up/,
       );
     }
     expect(readings()).toHaveLength(2);

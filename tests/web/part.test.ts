@@ -41,7 +41,7 @@ describe('the page of a part', () => {
     const { read, tire } = siteWithCar();
     const label = tags(await read(`/parts/${tire}`), 'svg').find((svg) => svg['class'] === 'rule')?.['aria-label'];
     expect(label).toBe(
-      'started 10 to 16 June 2018; look from 10 June 2023 at the earliest (16 June 2023 at the latest); replace by 10 June 2028 at the earliest (16 June 2028 at the latest); today 25 November 2026',
+      'started 10 to 16 June 2018; look from 10 June 2023 at the earliest (16 June 2023 at the latest); replace by 10 June 2028 at the earliest (16 June 2028 at the latest); seen on 25 November 2026',
     );
   });
 

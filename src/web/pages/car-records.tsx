@@ -1,11 +1,12 @@
 /** Odometer readings, and parts the list of the car's traits does not hold. */
 
 import type { Fault } from '../../acts/fault.ts';
+import { recordReadingAct } from '../../acts/odometer.ts';
 import { addPartAct } from '../../acts/parts.ts';
 import { KINDS } from '../../catalogue/kinds.ts';
 import { SYSTEMS, type System } from '../../catalogue/systems.ts';
 import { isCivilDate } from '../../dates/civil.ts';
-import { carWithParts, recordOdometer } from '../../store/cars.ts';
+import { carWithParts } from '../../store/cars.ts';
 import { notADistance, ODOMETER_FORM, PART_FORM, readDistance, readForm } from '../forms.ts';
 import { A, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
@@ -23,20 +24,9 @@ export const recordReading = async (c: Ctx) => {
   const faults: Fault[] = [];
   if (km === null) faults.push(notADistance(given.distance));
   if (!isCivilDate(day)) faults.push({ field: 'day', message: `“${day}” is no day.` });
-  else if (day > visit.on) faults.push({ field: 'day', message: 'That day lies ahead.' });
-  const clash =
-    km === null
-      ? undefined
-      : found.facts.odometer.find(
-          (reading) => (reading.day < day && reading.km > km) || (reading.day > day && reading.km < km),
-        );
-  if (clash)
-    faults.push({
-      field: 'distance',
-      message: `It was ${clash.km.toLocaleString('en-US')} km on ${clash.day}: an odometer only goes up. Check both figures and their unit.`,
-    });
-  if (faults.length > 0 || km === null || !isCivilDate(day)) return showCar(c, found.car.id, faults, given);
-  recordOdometer(store, visit.collection.id, found.car.id, { day, km });
+  if (km === null || !isCivilDate(day)) return showCar(c, found.car.id, faults, given);
+  const outcome = recordReadingAct(store, actingIn(visit), found.facts, { day, km });
+  if (!outcome.ok) return showCar(c, found.car.id, outcome.faults, given);
   return c.redirect(at(visit, `/cars/${found.car.id}#odometer`), 303);
 };
 
