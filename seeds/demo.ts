@@ -4,7 +4,7 @@ import type { CivilDate } from '../src/dates/civil.ts';
 import { brackwater } from './demo/brackwater.ts';
 import { calvessa } from './demo/calvessa.ts';
 import { norrhalm } from './demo/norrhalm.ts';
-import { BRAM, CARS, COLLECTION, ODILE, PEOPLE } from './demo/people.ts';
+import { BRAM, CARS, COLLECTION, HESPERING, ODILE, PEOPLE } from './demo/people.ts';
 import { sarrelune } from './demo/sarrelune.ts';
 import { tindlewick } from './demo/tindlewick.ts';
 import { counting } from './demo/typed.ts';
@@ -15,6 +15,7 @@ export const demoCollection = (today: CivilDate): Demo => {
   return {
     collection: COLLECTION,
     people: PEOPLE,
+    places: HESPERING,
     cars: [tindlewick, brackwater, zwirbel, sarrelune, norrhalm, calvessa].map((car) => car(today)),
     overrides: [
       {

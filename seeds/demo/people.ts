@@ -20,6 +20,29 @@ export const PEOPLE: Demo['people'] = [
   { id: NELL, name: 'Great-aunt Nell', email: null, dateOrder: 'ask', letters: false },
 ];
 
+export const PLACES = { barn: demoId(31), leanTo: demoId(32), cellar: demoId(33) } as const;
+
+const NO_MONTHS: readonly string[] = Array(12).fill('');
+
+/** A cold lake: hard winters, damp springs. */
+const LAKE = {
+  winterLow: '-28',
+  summerHigh: '33',
+  air: 'inland',
+  humidity: '',
+  heatedTo: '',
+  hemisphere: 'north',
+  months: NO_MONTHS,
+  unit: '°C',
+  note: '',
+};
+
+export const HESPERING: Demo['places'] = [
+  { ...LAKE, id: PLACES.barn, name: 'Barn', shelter: 'damp', note: 'Earth floor; the east door does not close.' },
+  { ...LAKE, id: PLACES.leanTo, name: 'Lean-to', shelter: 'covered' },
+  { ...LAKE, id: PLACES.cellar, name: 'Garage under the house', shelter: 'heated', heatedTo: '12', humidity: '50' },
+];
+
 export const CARS = {
   tindlewick: demoId(21),
   brackwater: demoId(22),

@@ -8,8 +8,8 @@ import {
   type CarWithParts,
   changeCar,
   closedParts,
+  type PartOnRecord,
   type PartsChange,
-  type PartWithClaims,
 } from '../store/cars.ts';
 import type { Store } from '../store/open.ts';
 import { readBuildDate } from './build-date.ts';
@@ -80,7 +80,7 @@ const traitFaults = (traits: readonly string[]): Fault[] =>
 
 const partsChange = (
   { car, parts }: CarWithParts,
-  closed: readonly PartWithClaims[],
+  closed: readonly PartOnRecord[],
   traits: readonly string[],
 ): PartsChange => {
   const place = (part: { kind: string; position: string | null }): string => `${part.kind} ${part.position ?? ''}`;

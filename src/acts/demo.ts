@@ -3,8 +3,11 @@ import type { QUICK_STARTS } from '../catalogue/quick-starts.ts';
 import type { StatedTrait } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Collection, Member } from '../store/people.ts';
+import type { AnswerGiven } from './details.ts';
 import type { OverrideGiven } from './override.ts';
+import type { PlaceGiven } from './places.ts';
 import type { ClaimGiven } from './read-claim.ts';
+import type { ReadingGiven } from './record-reading.ts';
 
 /** One date as a person typed it. */
 export interface DemoClaim extends Pick<ClaimGiven, 'clock' | 'typed' | 'choice' | 'evidence' | 'ninetiesMark'> {
@@ -16,10 +19,22 @@ export interface DemoClaim extends Pick<ClaimGiven, 'clock' | 'typed' | 'choice'
   by?: string;
 }
 
+/** One number read off a gauge, as it was typed. */
+export interface DemoReading extends Pick<ReadingGiven, 'gauge' | 'typed'> {
+  day: CivilDate;
+  warmth?: string;
+  instrument?: string;
+  note?: string;
+  by?: string;
+}
+
 /** One part from the day it was fitted, or the car was added, to its renewal. */
 interface DemoLife {
   note?: string;
   claims: readonly DemoClaim[];
+  /** Oldest first. */
+  readings?: readonly DemoReading[];
+  details?: Readonly<Record<string, AnswerGiven>>;
 }
 
 export interface DemoEnded extends DemoLife {
@@ -47,6 +62,8 @@ export interface DemoCar {
   having: readonly StatedTrait[];
   addedOn: CivilDate;
   addedBy: string;
+  /** Id of the place it stands in; absent: nobody has said. */
+  place?: string;
   /** Odometer readings in km. */
   odometer: readonly { day: CivilDate; km: number }[];
   /** Only parts with something to tell; the others wait. */
@@ -59,8 +76,13 @@ export interface DemoOverride extends OverrideGiven {
   setBy: string;
 }
 
+export interface DemoPlace extends PlaceGiven {
+  id: string;
+}
+
 export interface Demo {
   collection: Collection;
+  places: readonly DemoPlace[];
   /** The first one owns the collection and gets its letters. */
   people: readonly [Member, ...Member[]];
   cars: readonly DemoCar[];

@@ -3,19 +3,22 @@ import { KINDS } from '../catalogue/kinds.ts';
 import { QUICK_STARTS } from '../catalogue/quick-starts.ts';
 import { STATED_TRAITS } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
-import { type CarWithParts, carWithParts, findPart, type PartWithClaims, recordOdometer } from '../store/cars.ts';
+import { type CarWithParts, carWithParts, findPart, type PartOnRecord, recordOdometer } from '../store/cars.ts';
 import { inTransaction, type Store } from '../store/open.ts';
 import { addCollection, addMember, findCollection } from '../store/people.ts';
 import { type Acting, addCarAct } from './add-car.ts';
-import type { Demo, DemoCar, DemoClaim, DemoEnded, DemoOverride, DemoPart } from './demo.ts';
+import type { Demo, DemoCar, DemoClaim, DemoEnded, DemoOverride, DemoPart, DemoPlace, DemoReading } from './demo.ts';
+import { setDetailsAct } from './details.ts';
 import type { Outcome } from './fault.ts';
 import { setInterval } from './override.ts';
 import { addPartAct, changePartAct, datePart, renewPart } from './parts.ts';
+import { addPlaceAct, putCarAct } from './places.ts';
+import { recordReadingsAct } from './record-reading.ts';
 
 /** All of the demo or nothing; a store that already has its collection is left as it is. */
 export const loadDemo = (store: Store, demo: Demo, today: CivilDate): void =>
   inTransaction(store, (tx) => {
-    const { collection, people, cars, overrides } = demo;
+    const { collection, people, places, cars, overrides } = demo;
     if (findCollection(tx, collection.id)) return;
     const [owner, ...others] = people;
     addCollection(tx, { name: collection.name, timeZone: collection.timeZone }, personOf(owner), {
@@ -23,6 +26,7 @@ export const loadDemo = (store: Store, demo: Demo, today: CivilDate): void =>
       personId: owner.id,
     });
     for (const { id, ...member } of others) addMember(tx, collection.id, member, id);
+    for (const place of places) loadPlace({ store: tx, demo, today }, place);
     for (const car of cars) loadCar({ store: tx, demo, today }, car);
     for (const override of overrides) loadOverride({ store: tx, demo, today }, override);
   });
@@ -35,12 +39,18 @@ interface Loading {
   today: CivilDate;
 }
 
+const loadPlace = (loading: Loading, { id, ...given }: DemoPlace): void => {
+  const acting = actingOn(loading, loading.today, loading.demo.people[0].id, given.name);
+  must(addPlaceAct(loading.store, acting, given, id), `The place ${given.name}`);
+};
+
 const loadCar = (loading: Loading, car: DemoCar): void => {
   const { store, demo, today } = loading;
   const { id, name, built, note, addedOn, addedBy } = car;
   const traits = traitsOf(car);
   const acting = actingOn(loading, addedOn, addedBy, name);
   must(addCarAct(store, acting, { name, built, note, traits, km: null }, id), `${name}, built “${built}”`);
+  if (car.place) must(putCarAct(store, acting, id, car.place), `${name}, where it stands`);
   for (const reading of car.odometer) {
     if (reading.day > today) fail(`${name}, odometer ${reading.km}`, `${reading.day} lies ahead.`);
     recordOdometer(store, demo.collection.id, id, reading);
@@ -76,15 +86,17 @@ const loadPart = (loading: LoadingPart, given: DemoPart): void => {
     part = ended ? renew(loading, part, ended, life.note) : part;
     if (!ended && life.note) noteOn(loading, part, life.note);
     for (const claim of life.claims) part = date(loading, part, claim);
+    if (life.details) answer(loading, part, life.details);
+    for (const reading of life.readings ?? []) read(loading, part, reading);
     ended = 'closedOn' in life ? life : undefined;
   }
 };
 
-const listed = ({ car, known }: LoadingPart, { kind, position }: DemoPart): PartWithClaims =>
+const listed = ({ car, known }: LoadingPart, { kind, position }: DemoPart): PartOnRecord =>
   known.parts.find((part) => part.kind === kind && part.position === (position ?? null)) ??
   fail(`${car.name}, ${kind} ${position ?? ''}`, 'The car has no such part.');
 
-const addByHand = (loading: LoadingPart, { kind, position }: DemoPart): PartWithClaims => {
+const addByHand = (loading: LoadingPart, { kind, position }: DemoPart): PartOnRecord => {
   const { store, car, known } = loading;
   const where = `${car.name}, ${kind} ${position ?? ''}`;
   const acting = actingOn(loading, car.addedOn, car.addedBy, where);
@@ -92,14 +104,14 @@ const addByHand = (loading: LoadingPart, { kind, position }: DemoPart): PartWith
   return again(loading, must(addPartAct(store, acting, known, given), where));
 };
 
-const noteOn = (loading: LoadingPart, part: PartWithClaims, note: string): void => {
+const noteOn = (loading: LoadingPart, part: PartOnRecord, note: string): void => {
   const { store, car, known } = loading;
   const where = placeOf(loading, part);
   const acting = actingOn(loading, part.openedOn, car.addedBy, where);
   must(changePartAct(store, acting, { part, car: known.facts }, { note, claims: [] }), where);
 };
 
-const renew = (loading: LoadingPart, part: PartWithClaims, ended: DemoEnded, note = ''): PartWithClaims => {
+const renew = (loading: LoadingPart, part: PartOnRecord, ended: DemoEnded, note = ''): PartOnRecord => {
   const { store, car, known } = loading;
   const { closedOn, closedWhy: why } = ended;
   const where = `${placeOf(loading, part)}, renewed`;
@@ -108,7 +120,7 @@ const renew = (loading: LoadingPart, part: PartWithClaims, ended: DemoEnded, not
   return again(loading, must(renewPart(store, acting, { part, car: known.facts }, { why, note, claims: [] }), where));
 };
 
-const date = (loading: LoadingPart, part: PartWithClaims, claim: DemoClaim): PartWithClaims => {
+const date = (loading: LoadingPart, part: PartOnRecord, claim: DemoClaim): PartOnRecord => {
   const { store, car, known } = loading;
   const { on = part.openedOn, by = car.addedBy, km = null, note = '', ...typed } = claim;
   const where = `${placeOf(loading, part)}, ${claim.clock} “${claim.typed}”`;
@@ -118,10 +130,39 @@ const date = (loading: LoadingPart, part: PartWithClaims, claim: DemoClaim): Par
   return again(loading, part.id);
 };
 
-const again = ({ store, demo, car }: LoadingPart, partId: string): PartWithClaims =>
+const answer = (loading: LoadingPart, part: PartOnRecord, details: NonNullable<DemoPart['details']>): void => {
+  const where = `${placeOf(loading, part)}, details`;
+  const acting = actingOn(loading, part.openedOn, loading.car.addedBy, where);
+  must(setDetailsAct(loading.store, acting, part, details), where);
+};
+
+const read = (loading: LoadingPart, part: PartOnRecord, reading: DemoReading): void => {
+  const { store, car, known } = loading;
+  const { gauge, typed, day, warmth = '', instrument = '', note = '', by = car.addedBy } = reading;
+  const where = `${placeOf(loading, part)}, ${gauge} “${typed}”`;
+  const given = {
+    partId: part.id,
+    gauge,
+    typed,
+    unit: '',
+    day,
+    warmth,
+    warmthUnit: '°C',
+    instrument,
+    note,
+    sure: false,
+  };
+  const parts = [again(loading, part.id)];
+  must(
+    recordReadingsAct(store, actingOn(loading, day, by, where), { facts: known.facts, parts }, [given], () => ''),
+    where,
+  );
+};
+
+const again = ({ store, demo, car }: LoadingPart, partId: string): PartOnRecord =>
   findPart(store, demo.collection.id, partId) ?? fail(car.name, 'A part was not found again.');
 
-const placeOf = ({ car }: LoadingPart, { kind, position }: PartWithClaims): string =>
+const placeOf = ({ car }: LoadingPart, { kind, position }: PartOnRecord): string =>
   `${car.name}, ${kind}${position ? ` ${position}` : ''}`;
 
 const loadOverride = (loading: Loading, { kind: key, setOn, setBy, ...given }: DemoOverride): void => {

@@ -4,14 +4,7 @@ import type { Kind } from '../catalogue/kind.ts';
 import { KINDS } from '../catalogue/kinds.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts } from '../findings/facts.ts';
-import {
-  addPart,
-  type CarWithParts,
-  changePart,
-  type PartWithClaims,
-  recordClaim,
-  replacePart,
-} from '../store/cars.ts';
+import { addPart, type CarWithParts, changePart, type PartOnRecord, recordClaim, replacePart } from '../store/cars.ts';
 import type { Store } from '../store/open.ts';
 import type { Acting } from './add-car.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
@@ -34,7 +27,7 @@ const isClosed = ({ closedOn }: { closedOn: CivilDate | null }): Outcome<never> 
 export const datePart = (
   store: Store,
   acting: Acting,
-  { part, car }: { part: PartWithClaims; car: CarFacts },
+  { part, car }: { part: PartOnRecord; car: CarFacts },
   given: ClaimGiven,
   instead: string | null = null,
 ): Outcome<ClaimRead> => {
@@ -55,13 +48,15 @@ export interface RenewalGiven {
 export const renewPart = (
   store: Store,
   acting: Acting,
-  { part, car }: { part: PartWithClaims; car: CarFacts },
+  { part, car }: { part: PartOnRecord; car: CarFacts },
   { why, note, claims }: RenewalGiven,
 ): Outcome<string> => {
   if (part.closedOn) return isClosed(part);
   const read = readClaims(claims, kindOf(part), car, acting);
   if (!read.ok) return read;
-  const successor = replacePart(store, part, acting.today, why, note, read.value);
+  const stays = (kindOf(part).details ?? []).filter((detail) => detail.stays).map(({ key }) => key);
+  const details = Object.fromEntries(Object.entries(part.details).filter(([key]) => stays.includes(key)));
+  const successor = replacePart(store, part, acting.today, why, note, read.value, details);
   return successor === null ? isClosed({ closedOn: acting.today }) : done(successor);
 };
 
@@ -104,7 +99,7 @@ export const addPartAct = (
 export const changePartAct = (
   store: Store,
   acting: Acting,
-  { part, car }: { part: PartWithClaims; car: CarFacts },
+  { part, car }: { part: PartOnRecord; car: CarFacts },
   given: { note?: string | undefined; claims: readonly ClaimGiven[] },
 ): Outcome<null> => {
   if (part.closedOn && given.claims.length > 0) return isClosed(part);
@@ -120,7 +115,7 @@ const readClaims = (
   kind: Kind,
   car: CarFacts,
   acting: Acting,
-  known: PartWithClaims['claims'] = [],
+  known: PartOnRecord['claims'] = [],
 ): Outcome<ClaimRead['claim'][]> => {
   const faults: Fault[] = [];
   const read: ClaimRead['claim'][] = [];

@@ -110,6 +110,8 @@ const write = (
       writtenAt: now,
       sentAt: null,
     },
-    said: digest.cars.flatMap((car) => car.lines.map(({ partId, stage }) => ({ partId, stage, saidOn: today }))),
+    said: digest.cars.flatMap((car) =>
+      car.lines.flatMap(({ partId, news }) => news.map((stage) => ({ partId, stage, saidOn: today }))),
+    ),
   };
 };

@@ -1,5 +1,6 @@
 import type { CautionKey } from './cautions.ts';
 import type { Clock } from './clock.ts';
+import type { Detail, Gauge } from './gauge.ts';
 import type { SourceKey } from './sources.ts';
 import type { System } from './systems.ts';
 import type { Trait } from './traits.ts';
@@ -29,14 +30,20 @@ export interface Interval {
   replaceBy: number | null;
   /** Distance at which practice replaces or renews it, whichever comes first. */
   replaceByKm?: number;
+  /**
+   * A good reading of one of these gauges puts the replace-by off: to so many months after the reading, and never past
+   * the most. Absent: no reading can.
+   */
+  stretch?: { gauges: readonly string[]; months: number; most: number };
   /** Where the figures above come from; `memory` and `common-practice` are said plainly. */
   sources: readonly SourceKey[];
 }
 
 /** One way to tell its condition at home, with the reading that is good, wants watching, or wants action. */
-interface Test {
+export interface Test {
   name: string;
-  unit?: string;
+  /** Where it answers with a number: readings of it are kept and judged. */
+  gauge?: Gauge;
   how: string;
   good: string;
   watch?: string;
@@ -65,6 +72,8 @@ export interface Kind {
   /** Where its date is read. */
   findDate: string;
   tests: readonly Test[];
+  /** What its models and gauges ask about this one, such as the grade of a fluid. */
+  details?: readonly Detail[];
   /** What happens if it is ignored. */
   ignored: string;
   /** What shifts the figures: use, place, material, and what the trade disagrees about. */

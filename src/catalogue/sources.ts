@@ -1,20 +1,6 @@
 /** Where every figure comes from: one list, told by kind of text, never by brand or person. */
-export const GRADES = {
-  regulation: 'Law or regulation',
-  standard: 'Published standard',
-  authority: 'Agency, inspection body, vehicle or part maker’s text',
-  trade: 'Trade press, specialist workshop, magazine',
-  owners: 'Club, forum, owners',
-  explainer: 'General explainer page',
-  practice: 'Common practice',
-  memory: 'From memory',
-} as const;
-type Grade = keyof typeof GRADES;
-
-export interface Source {
-  grade: Grade;
-  title: string;
-}
+import type { Source } from './grades.ts';
+import { MODEL_SOURCES } from './model-sources.ts';
 
 export const SOURCES = {
   'common-practice': { grade: 'practice', title: 'Common practice of the trade; no single source' },
@@ -470,5 +456,6 @@ export const SOURCES = {
     grade: 'trade',
     title: 'Marque-parts magazine: sorting a restored car, about 10 percent of budget',
   },
+  ...MODEL_SOURCES,
 } as const satisfies Readonly<Record<string, Source>>;
 export type SourceKey = keyof typeof SOURCES;

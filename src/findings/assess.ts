@@ -5,6 +5,8 @@ import type { CivilDate } from '../dates/civil.ts';
 import { limitOn, nextDay } from '../dates/limit.ts';
 import type { DateRange } from '../dates/partial-date.ts';
 import type { CarFacts, Claim, PartFacts } from './facts.ts';
+import { gravestOf, type Measured, measuredOf, standingByReading } from './measured.ts';
+import { asksFrom } from './outlook.ts';
 import type { Ruling } from './ruling.ts';
 import { isDated, labelOf, type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
 import { graver, type Standing } from './standing.ts';
@@ -25,9 +27,12 @@ interface Distance {
 export interface Finding {
   part: PartFacts;
   kind: Kind;
+  car: CarFacts;
   ruling: Ruling;
   on: CivilDate;
   standing: Standing;
+  /** What brought it: of several the one named first. */
+  by: (typeof CAUSES)[number];
   /** First day of this standing, as far as the facts tell; null while unproven or in date. */
   began: CivilDate | null;
   /** The clock that was read, and its range; null where no date is known at all. */
@@ -40,7 +45,13 @@ export interface Finding {
   due: Turn | null;
   past: Turn | null;
   distance: Distance | null;
+  /** The last reading of each gauge, and the one that weighs most. */
+  measured: readonly Measured[];
+  gravest: Measured | null;
 }
+
+/** What can bring a standing. An estimate only ever asks for a look: to decide is for a reading. */
+const CAUSES = ['age', 'distance', 'reading', 'estimate'] as const;
 
 /** Share of a distance limit from which the part is `due`; from memory. */
 const DUE_AT = 0.9;
@@ -52,30 +63,43 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   const since = clock === 'printed' ? printed : sinceOf(part.claims, clock, car.built, cautious);
   const lastLook = clock === 'serviced' ? null : sinceLast(part.claims, 'serviced', car.built);
   const label = printed && labelOf(part.claims, car.built, cautious);
-  const turns = label ? turnsOfLabel(label, ruling, lastLook) : turnsOfAge(since, ruling, lastLook);
+  const measured = measuredOf(part, kind, car, on);
+  const gravest = gravestOf(measured);
+  const turns = label
+    ? turnsOfLabel(label, ruling, lastLook)
+    : turnsOfAge(since, ruling, lastLook, stretchOf(kind, ruling, measured));
   const distance = distanceOf(part.claims, clock, car, ruling, on);
   const judged =
     (label || since) && (turns.look || turns.past || ruling.replaceByKm === null || isMetered(part.claims, clock, car));
-  const byAge = judged ? standingByAge(turns, since, on, cautious) : UNPROVEN;
-  const byDistance = { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null };
-  const standing = graver(byAge.standing, byDistance.standing);
+  const asks = asksFrom({ part, kind, car, since, on });
+  const reached: Reached[] = [
+    judged ? standingByAge(turns, since, on, cautious) : UNPROVEN,
+    { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null },
+    { standing: standingByReading(gravest, cautious), began: gravest?.began ?? null },
+    { standing: asks && asks <= on ? 'look' : 'in date', began: asks },
+  ];
+  const standing = reached.reduce<Standing>((worst, one) => graver(worst, one.standing), 'in date');
   return {
     part,
     kind,
+    car,
     ruling,
     on,
     standing,
-    began: began(standing, byAge, byDistance),
+    by: CAUSES[reached.findIndex((one) => one.standing === standing)] ?? 'age',
+    began: standing === 'in date' ? null : began(reached.filter((one) => one.standing === standing)),
     clock,
     since,
     lastLook,
     label,
     ...turns,
     distance,
+    measured,
+    gravest,
   };
 };
 
-/** A standing by age or by distance alone. */
+/** A standing by age, by distance, by a reading or by an estimate alone. */
 interface Reached {
   standing: Standing;
   began: CivilDate | null;
@@ -83,13 +107,12 @@ interface Reached {
 
 const UNPROVEN: Reached = { standing: 'unproven', began: null };
 
-/** Where age and distance agree, the standing began with the first of them, and the other changes nothing. */
-const began = (standing: Standing, byAge: Reached, byDistance: Reached): CivilDate | null => {
-  if (standing === 'in date') return null;
-  const age = byAge.standing === standing ? byAge.began : null;
-  const distance = byDistance.standing === standing ? byDistance.began : null;
-  return age !== null && distance !== null && distance < age ? distance : (age ?? distance);
-};
+/** Where several agree, the standing began with the first of them, and the others change nothing. */
+const began = (reached: readonly Reached[]): CivilDate | null =>
+  reached.reduce<CivilDate | null>(
+    (first, { began: day }) => (first === null || (day !== null && day < first) ? day : first),
+    null,
+  );
 
 /** The kind's own clock; without a date on it, the one that stands in for it. */
 const clockOf = (claims: readonly Claim[], { clock, fallback }: Kind, built: DateRange, labeled: boolean): Clock => {
@@ -100,12 +123,35 @@ const clockOf = (claims: readonly Claim[], { clock, fallback }: Kind, built: Dat
 
 type Turns = Pick<Finding, 'look' | 'due' | 'past'>;
 
-const turnsOfAge = (since: Since | null, ruling: Ruling, lastLook: Since | null): Turns => {
+/** To which day a good reading puts the replace-by off, and the months past which it never does. */
+interface Stretched {
+  to: CivilDate;
+  most: number;
+}
+
+/** Practice alone is put off, by a good reading, while no other reading speaks against it. */
+const stretchOf = (kind: Kind, ruling: Ruling, measured: readonly Measured[]): Stretched | null => {
+  const { stretch } = kind.interval;
+  if (!stretch || ruling.by !== 'practice' || measured.some(({ verdict }) => verdict !== 'good')) return null;
+  const day = measured
+    .filter(({ test }) => stretch.gauges.includes(test.gauge.key))
+    .map(({ reading }) => reading.day)
+    .sort()
+    .at(-1);
+  return day ? { to: limitOn(day, stretch.months), most: stretch.most } : null;
+};
+
+const turnsOfAge = (
+  since: Since | null,
+  ruling: Ruling,
+  lastLook: Since | null,
+  stretched: Stretched | null,
+): Turns => {
   if (since === null) return { look: null, due: null, past: null };
   const { lookFrom, replaceBy, lead } = ruling;
   const looked = lookFrom === null ? null : later(turnAt(since, lookFrom), lastLook, ruling);
   if (replaceBy === null) return { look: looked, due: null, past: null };
-  const limit = turnAt(since, replaceBy);
+  const limit = stretched ? putOff(turnAt(since, replaceBy), since, stretched) : turnAt(since, replaceBy);
   return {
     look: looked,
     due: { worst: at(limit.worst, -lead), best: at(limit.best, -lead) },
@@ -125,6 +171,15 @@ const turnsOfLabel = (label: CivilDate, ruling: Ruling, lastLook: Since | null):
     due: { worst: due, best: due },
     past: { worst: past, best: past },
   };
+};
+
+const putOff = (limit: Turn, since: Since, { to, most }: Stretched): Turn => {
+  const end = (day: CivilDate | null, start: CivilDate | null): CivilDate | null => {
+    const last = at(start, most);
+    const later = last !== null && to > last ? last : to;
+    return day !== null && later > day ? later : day;
+  };
+  return { worst: end(limit.worst, since.from), best: end(limit.best, since.to) };
 };
 
 /** So many months after a range; that of a single day is counted once. */

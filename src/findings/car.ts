@@ -5,6 +5,7 @@ import { KINDS } from '../catalogue/kinds.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import { assess, type Finding } from './assess.ts';
 import type { CarFacts, Override, PartFacts } from './facts.ts';
+import { rulingHere } from './here.ts';
 import { rulingOf } from './ruling.ts';
 import { rankOf, STANDINGS, type Standing } from './standing.ts';
 
@@ -13,11 +14,22 @@ export const findingsOf = (
   parts: readonly PartFacts[],
   overrides: readonly Override[],
   on: CivilDate,
-): Finding[] =>
-  parts.flatMap((part) => {
+): Finding[] => {
+  const whole = withDrain(car, parts, on);
+  return parts.flatMap((part) => {
     const kind = KINDS.get(part.kind);
-    return kind ? [assess(part, kind, car, rulingOf(kind, overrides, car.id), on)] : [];
+    if (!kind) return [];
+    const ruling = rulingHere(rulingOf(kind, overrides, car.id), kind, part, car);
+    return [assess(part, kind, whole, ruling, on)];
   });
+};
+
+/** The standing drain is read at the wiring, and empties the battery. */
+const withDrain = (car: CarFacts, parts: readonly PartFacts[], on: CivilDate): CarFacts => {
+  const wiring = parts.find(({ kind }) => kind === 'wiring');
+  const drain = wiring?.readings.findLast(({ gauge, day }) => gauge === 'standing-drain' && day <= on)?.value;
+  return drain === undefined ? car : { ...car, drain };
+};
 
 /** Sorts findings by what needs a hand first: safety before comfort within each standing, gravest standing first. */
 export const byNeed = (a: Finding, b: Finding): number =>

@@ -3,9 +3,13 @@ import { CAUTIONS, DEFERS } from '../catalogue/cautions.ts';
 import type { Clock } from '../catalogue/clock.ts';
 import type { SourceKey } from '../catalogue/sources.ts';
 import { addDays, type CivilDate } from '../dates/civil.ts';
-import { ageInWords, ageOf, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
+import { ageInWords, ageOf, count, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
 import type { Finding, Turn } from './assess.ts';
 import type { Evidence } from './facts.ts';
+import { gaugesOf } from './measured.ts';
+import type { Outlook } from './outlook/outlook.ts';
+import { outlookOf } from './outlook.ts';
+import { bandWords, readingLine } from './reading-words.ts';
 import type { Ruling } from './ruling.ts';
 
 export interface Reason {
@@ -19,6 +23,10 @@ export interface Explanation {
   reasons: Reason[];
   doubts: string[];
   todo: string;
+  /** Estimated condition, where a model can tell any. */
+  outlook: Outlook | null;
+  /** What would make it surer: a measurement, how long it takes and how it goes. Null: no gauge, or just read. */
+  surer: string | null;
   cautions: string[];
 }
 
@@ -41,9 +49,15 @@ export const explain = (finding: Finding): Explanation => ({
     { text: standingLine(finding), sources: [] },
     ...distanceLine(finding),
     ...lookLine(finding),
+    ...finding.measured.map((measured) => ({
+      text: readingLine(measured, finding.kind),
+      sources: measured.test.sources,
+    })),
   ],
   doubts: doubtsOf(finding),
   todo: todoOf(finding),
+  outlook: outlookOf(finding),
+  surer: surerOf(finding),
   cautions: finding.kind.cautions.length > 0 ? [...finding.kind.cautions.map((key) => CAUTIONS[key]), DEFERS] : [],
 });
 
@@ -88,7 +102,9 @@ export const rulingLine = (ruling: Ruling, label: CivilDate | null = null): stri
 };
 
 const standingLine = (finding: Finding): string => {
-  const { standing, since, kind, past, due, look, label } = finding;
+  const { standing, since, kind, past, due, look, label, by } = finding;
+  if (by === 'reading') return `Not its age but its reading asks for this${began(finding)}.`;
+  if (by === 'estimate') return `By estimate it asks for a look${began(finding)}; a reading would settle it.`;
   if (label)
     return label < finding.on
       ? `The label ran out on ${dayInWords(label)}.`
@@ -124,6 +140,8 @@ const standingLine = (finding: Finding): string => {
     }
   }
 };
+
+const began = ({ began: day }: Finding): string => (day ? `, since ${dayInWords(day)}` : '');
 
 /** The turn that age has brought by that day, or null: then the same standing came by distance. */
 const comeByAge = ({ standing, kind, past, due, on }: Finding): Turn | null => {
@@ -194,7 +212,27 @@ const doubtsOf = (finding: Finding): string[] => {
   ].filter((doubt): doubt is string => doubt !== null);
 };
 
+/** A gauge read this lately needs no second reading to make the estimate surer, in days; from memory. */
+const JUST_READ = 30;
+
+const surerOf = ({ kind, measured, on }: Finding): string | null => {
+  const fresh = measured.filter(({ reading }) => addDays(reading.day, JUST_READ) >= on).map(({ test }) => test);
+  const [quickest] = gaugesOf(kind)
+    .filter((test) => !fresh.includes(test))
+    .sort((a, b) => a.gauge.minutes - b.gauge.minutes);
+  return fresh.length > 0 || !quickest
+    ? null
+    : `Measure it: ${quickest.name.toLowerCase()}, ${count(quickest.gauge.minutes, 'minute')}. ${quickest.how}`;
+};
+
 const todoOf = (finding: Finding): string => {
+  const { by, gravest } = finding;
+  const asks = gravest && gravest.verdict !== 'good' ? `${gravest.test.name}: ${bandWords(gravest)}` : null;
+  if (asks && by === 'reading') return `${asks}.`;
+  return asks ? `${todoByAge(finding)} Its reading asks as well. ${asks}.` : todoByAge(finding);
+};
+
+const todoByAge = (finding: Finding): string => {
   const { standing, kind, past, since } = finding;
   const test = kind.tests[0];
   const how = test ? `${test.name}: ${test.how}` : kind.findDate;

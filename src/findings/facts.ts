@@ -1,3 +1,4 @@
+import type { Place } from '../ageing/place.ts';
 import type { Clock } from '../catalogue/clock.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { DateRange } from '../dates/partial-date.ts';
@@ -26,11 +27,26 @@ export interface Claim {
   km: number | null;
 }
 
+/** One number read off a part, in the unit of its gauge. */
+export interface Reading {
+  gauge: string;
+  day: CivilDate;
+  value: number;
+  /** Temperature of what was read, °C; null: not taken. */
+  warmth: number | null;
+}
+
+/** Answers to a kind's details, by key: a choice, or a number in the detail's unit. */
+export type Answers = Readonly<Record<string, string | number>>;
+
 export interface PartFacts {
   id: string;
   kind: string;
   position: string | null;
   claims: readonly Claim[];
+  /** Oldest first; two of one day in the order they were recorded. */
+  readings: readonly Reading[];
+  details: Answers;
 }
 
 export interface CarFacts {
@@ -38,6 +54,10 @@ export interface CarFacts {
   built: DateRange;
   /** Odometer readings in km, oldest first. */
   odometer: readonly { day: CivilDate; km: number }[];
+  /** Where it stands; null: nobody has said. */
+  place: Place | null;
+  /** What it draws while it stands, mA, as last measured at its wiring; absent: nobody measured it. */
+  drain?: number;
 }
 
 /** An interval set by the owner in place of the trade's, for one car or a whole collection. */

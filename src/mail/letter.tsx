@@ -10,7 +10,13 @@ export interface LetterFrame {
   href(path: string): string;
 }
 
-const STAGE_WORDS = { past: 'Past', due: 'Due', look: 'Look' } as const;
+const STAGE_WORDS = {
+  past: 'Past',
+  due: 'Due',
+  look: 'Look',
+  act: 'Act on its reading',
+  watch: 'Watch its reading',
+} as const;
 
 export const letterText = (digest: Digest, { person, collection, day, href }: LetterFrame): string => {
   const cars = digest.cars.map((car) => carText(car, href));

@@ -7,6 +7,8 @@ import type { Owed, Stage } from './owed.ts';
 export interface DigestLine {
   partId: string;
   stage: Stage;
+  /** Everything that is new about it: all of it counts as said. */
+  news: readonly Stage[];
   safety: boolean;
   title: string;
   age: string;
@@ -64,7 +66,8 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
   const told = sorted.map((finding) => ({ finding, words: explain(finding) }));
   const lines = told.map(({ finding, words }) => ({
     partId: finding.part.id,
-    stage: finding.standing,
+    stage: finding.news[0],
+    news: finding.news,
     safety: isSafety(finding),
     title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
     age: words.age,
@@ -78,13 +81,15 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
 
 const isSafety = (finding: Owed): boolean => finding.kind.severity === 'safety';
 
-/** "2 past, 1 due, 3 to look at". */
+/** "2 past, 1 due, 3 to look at", and what readings ask for. */
 const stagesInWords = (lines: readonly DigestLine[]): string =>
   (
     [
       ['past', 'past'],
       ['due', 'due'],
       ['look', 'to look at'],
+      ['act', 'to act on by reading'],
+      ['watch', 'to watch by reading'],
     ] as const
   )
     .map(([stage, words]) => ({ n: lines.filter((line) => line.stage === stage).length, words }))

@@ -1,9 +1,11 @@
-/** What a person has to be told: the parts that newly became `look`, `due` or `past` since it was last said. */
+/** What a person has to be told: parts that newly became `look`, `due` or `past`, and readings that newly ask for action. */
+import { VERDICTS } from '../ageing/judge.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Finding } from '../findings/assess.ts';
-import { rankOf } from '../findings/standing.ts';
+import { STANDINGS } from '../findings/standing.ts';
 
-export const STAGES = ['look', 'due', 'past'] as const;
+/** Stages of a part’s standing, and those of its readings: a reading is told whatever its calendar says. */
+export const STAGES = ['look', 'due', 'past', 'watch', 'act'] as const;
 export type Stage = (typeof STAGES)[number];
 
 export interface Said {
@@ -12,24 +14,35 @@ export interface Said {
   saidOn: CivilDate;
 }
 
-export type Owed = Finding & { standing: Stage; began: CivilDate };
+/** A finding with what is new about it, its standing before its reading. */
+export type Owed = Finding & { news: readonly [Stage, ...Stage[]] };
 
 /**
- * The findings to announce, given what was said by part. A stage counts as said if it, or a graver one, was said on or
- * after the day it began: corrections that move that day back say nothing new, a stage that begins again after a look or
- * a renewal does. A stage that is owed already though it begins only later (nothing tells its start) is said once.
+ * The findings to announce, given what was said by part. A stage counts as said if it, or a graver one of its sort, was
+ * said on or after the day it began: corrections that move that day back say nothing new, a stage that begins again after
+ * a look, a renewal or a good reading does. A stage that is owed already though it begins only later (nothing tells its
+ * start) is said once.
  */
 export const owed = (findings: readonly Finding[], said: ReadonlyMap<string, readonly Said[]>): Owed[] =>
-  findings.filter(
-    (finding): finding is Owed =>
-      isStage(finding.standing) &&
-      finding.began !== null &&
-      !(said.get(finding.part.id) ?? []).some(
-        ({ stage, saidOn }) =>
-          rankOf(stage) >= rankOf(finding.standing) && (saidOn >= begins(finding) || begins(finding) > finding.on),
-      ),
-  );
+  findings.flatMap((finding) => {
+    const [first, ...more] = newsOf(finding, said.get(finding.part.id) ?? []);
+    return first ? [{ ...finding, news: [first, ...more] }] : [];
+  });
 
-const begins = ({ began }: Finding): CivilDate => began as CivilDate;
+const newsOf = ({ standing, began, gravest, on }: Finding, said: readonly Said[]): Stage[] => {
+  const news: Stage[] = [];
+  const tell = (stage: string, begins: CivilDate | null, gravity: (stage: Stage) => number): void => {
+    if (!isStage(stage) || begins === null) return;
+    const told = said.some((one) => gravity(one.stage) >= gravity(stage) && (one.saidOn >= begins || begins > on));
+    if (!told) news.push(stage);
+  };
+  tell(standing, began, byStanding);
+  tell(gravest?.verdict ?? '', gravest?.began ?? null, byVerdict);
+  return news;
+};
 
-const isStage = (standing: string): standing is Stage => (STAGES as readonly string[]).includes(standing);
+/** Gravity among the stages of one sort; those of the other come before all of them. */
+const byStanding = (stage: Stage): number => STANDINGS.findIndex((standing) => standing === stage);
+const byVerdict = (stage: Stage): number => VERDICTS.findIndex((verdict) => verdict === stage);
+
+const isStage = (text: string): text is Stage => (STAGES as readonly string[]).includes(text);

@@ -4,21 +4,24 @@ import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts } from '../findings/facts.ts';
 import { newId } from './ids.ts';
 import { inTransaction, type Store } from './open.ts';
-import { cars, claims, odometer, parts, said } from './schema.ts';
+import { type PlaceRow, placeOfCar } from './places.ts';
+import { type ReadingRow, readingsOfParts } from './readings.ts';
+import { cars, claims, odometer, parts, readings, said } from './schema.ts';
 
 export type CarRow = typeof cars.$inferSelect;
 export type PartRow = typeof parts.$inferSelect;
 export type ClaimRow = typeof claims.$inferSelect;
 /** A part as stored; it is also the facts the findings ask for. */
-export type PartWithClaims = PartRow & { claims: ClaimRow[] };
+export type PartOnRecord = PartRow & { claims: ClaimRow[]; readings: ReadingRow[] };
 
 export interface CarWithParts {
   car: CarRow;
+  place: PlaceRow | undefined;
   facts: CarFacts;
-  parts: PartWithClaims[];
+  parts: PartOnRecord[];
 }
 
-export type NewPart = Pick<PartRow, 'kind' | 'position'> & Partial<Pick<PartRow, 'note' | 'replaces'>>;
+export type NewPart = Pick<PartRow, 'kind' | 'position'> & Partial<Pick<PartRow, 'note' | 'replaces' | 'details'>>;
 export type NewClaim = Omit<ClaimRow, 'collectionId' | 'id' | 'partId' | 'withdrawnOn'>;
 
 export const carsOf = (store: Store, collectionId: string): CarRow[] =>
@@ -38,35 +41,37 @@ export const carWithParts = (store: Store, collectionId: string, carId: string):
     .where(and(eq(parts.collectionId, collectionId), eq(parts.carId, carId), isNull(parts.closedOn)))
     .orderBy(sql`+${parts.id}`)
     .all();
+  const place = placeOfCar(store, collectionId, carId);
   return {
     car,
-    facts: { ...carFacts(car), odometer: readingsOf(store, collectionId, carId) },
-    parts: withClaims(store, collectionId, open),
+    place,
+    facts: { ...carFacts(car), odometer: odometerOf(store, collectionId, carId), place: place ?? null },
+    parts: withRecord(store, collectionId, open),
   };
 };
 
 /** A part that is or was on a car, with its claims. */
-export const findPart = (store: Store, collectionId: string, partId: string): PartWithClaims | undefined => {
+export const findPart = (store: Store, collectionId: string, partId: string): PartOnRecord | undefined => {
   const row = store
     .select()
     .from(parts)
     .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
     .get();
-  return row && withClaims(store, collectionId, [row])[0];
+  return row && withRecord(store, collectionId, [row])[0];
 };
 
 /** Closed parts of a car, newest end first: its history. */
-export const closedParts = (store: Store, collectionId: string, carId: string): PartWithClaims[] => {
+export const closedParts = (store: Store, collectionId: string, carId: string): PartOnRecord[] => {
   const rows = store
     .select()
     .from(parts)
     .where(and(eq(parts.collectionId, collectionId), eq(parts.carId, carId), sql`${parts.closedOn} is not null`))
     .orderBy(desc(parts.closedOn), desc(parts.id))
     .all();
-  return withClaims(store, collectionId, rows);
+  return withRecord(store, collectionId, rows);
 };
 
-const withClaims = (store: Store, collectionId: string, rows: PartRow[]): PartWithClaims[] => {
+const withRecord = (store: Store, collectionId: string, rows: PartRow[]): PartOnRecord[] => {
   const ids = rows.map(({ id }) => id);
   const list = store
     .select()
@@ -76,10 +81,11 @@ const withClaims = (store: Store, collectionId: string, rows: PartRow[]): PartWi
     .orderBy(sql`+${claims.id}`)
     .all();
   const byPart = Map.groupBy(list, (claim) => claim.partId);
-  return rows.map((row) => ({ ...row, claims: byPart.get(row.id) ?? [] }));
+  const read = readingsOfParts(store, collectionId, ids);
+  return rows.map((row) => ({ ...row, claims: byPart.get(row.id) ?? [], readings: read.get(row.id) ?? [] }));
 };
 
-const readingsOf = (store: Store, collectionId: string, carId: string): { day: CivilDate; km: number }[] =>
+const odometerOf = (store: Store, collectionId: string, carId: string): { day: CivilDate; km: number }[] =>
   store
     .select({ day: odometer.day, km: odometer.km })
     .from(odometer)
@@ -87,7 +93,7 @@ const readingsOf = (store: Store, collectionId: string, carId: string): { day: C
     .orderBy(asc(odometer.day))
     .all();
 
-const carFacts = (car: CarRow): Omit<CarFacts, 'odometer'> => ({
+const carFacts = (car: CarRow): Omit<CarFacts, 'odometer' | 'place'> => ({
   id: car.id,
   built: { from: car.builtFrom, to: car.builtTo },
 });
@@ -156,7 +162,7 @@ export const changeCar = (store: Store, car: CarRow, change: PartsChange, today:
   });
 
 const isReferredTo = (tx: Store, collectionId: string, partId: string): boolean =>
-  [claims, said].some((table) =>
+  [claims, readings, said].some((table) =>
     tx
       .select({ partId: table.partId })
       .from(table)
@@ -267,11 +273,14 @@ export const replacePart = (
   why: string,
   note: string,
   known: readonly NewClaim[],
+  details: PartRow['details'],
 ): string | null =>
   inTransaction(store, (tx) => {
     if (!closePart(tx, old.collectionId, old.id, today, why)) return null;
     const { kind, position, id: replaces } = old;
-    const [id] = insertParts(tx, old.collectionId, old.carId, today, [{ kind, position, note, replaces }]) as [string];
+    const [id] = insertParts(tx, old.collectionId, old.carId, today, [{ kind, position, note, replaces, details }]) as [
+      string,
+    ];
     insertClaims(tx, old.collectionId, id, known);
     return id;
   });

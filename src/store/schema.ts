@@ -3,11 +3,13 @@
  * Civil dates are YYYY-MM-DD text, instants are UTC ISO text, distances are km, lists are JSON text.
  */
 import { sql } from 'drizzle-orm';
-import { foreignKey, index, integer, primaryKey, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import { foreignKey, index, integer, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import type { Place } from '../ageing/place.ts';
 import type { Clock } from '../catalogue/clock.ts';
+import type { Unit } from '../catalogue/units.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { DateOrder } from '../dates/typed-point.ts';
-import type { Claim, Evidence, Override } from '../findings/facts.ts';
+import type { Answers, Claim, Evidence, Override } from '../findings/facts.ts';
 import type { Stage } from '../notices/owed.ts';
 
 const day = (name: string) => text(name).$type<CivilDate>();
@@ -89,6 +91,8 @@ export const parts = sqliteTable(
     closedOn: day('closed_on'),
     closedWhy: text('closed_why'),
     replaces: text('replaces'),
+    /** What it is or holds, as its models ask: grade, capacity, handbook figures. */
+    details: text('details', { mode: 'json' }).$type<Answers>().notNull().default({}),
   },
   (table) => [
     primaryKey({ columns: [table.collectionId, table.id] }),
@@ -122,6 +126,71 @@ export const claims = sqliteTable(
     primaryKey({ columns: [table.collectionId, table.id] }),
     foreignKey({ columns: [table.collectionId, table.partId], foreignColumns: [parts.collectionId, parts.id] }),
     index('claims_of_part').on(table.collectionId, table.partId).where(sql`withdrawn_on is null`),
+  ],
+);
+
+/** Numbers read off a part, in the unit of its gauge; what was typed is kept beside. */
+export const readings = sqliteTable(
+  'readings',
+  {
+    collectionId: text('collection_id').notNull(),
+    id: text('id').notNull(),
+    partId: text('part_id').notNull(),
+    gauge: text('gauge').notNull(),
+    day: day('day').notNull(),
+    value: real('value').notNull(),
+    typed: text('typed').notNull(),
+    unit: text('unit').$type<Unit>().notNull(),
+    /** Temperature of what was read, °C, where it was taken. */
+    warmth: real('warmth'),
+    instrument: text('instrument').notNull(),
+    note: text('note').notNull(),
+    recordedOn: day('recorded_on').notNull(),
+    recordedBy: text('recorded_by').references(() => people.id),
+    /** A reading that was a slip is withdrawn, not deleted. */
+    withdrawnOn: day('withdrawn_on'),
+  },
+  (table) => [
+    primaryKey({ columns: [table.collectionId, table.id] }),
+    foreignKey({ columns: [table.collectionId, table.partId], foreignColumns: [parts.collectionId, parts.id] }),
+    index('readings_of_part').on(table.collectionId, table.partId).where(sql`withdrawn_on is null`),
+  ],
+);
+
+/** Where cars stand, with the few numbers its climate is told from. Temperatures in °C, humidity in %. */
+export const places = sqliteTable(
+  'places',
+  {
+    collectionId: text('collection_id')
+      .notNull()
+      .references(() => collections.id),
+    id: text('id').notNull(),
+    name: text('name').notNull(),
+    winterLow: real('winter_low').notNull(),
+    summerHigh: real('summer_high').notNull(),
+    air: text('air').$type<Place['air']>().notNull(),
+    shelter: text('shelter').$type<Place['shelter']>().notNull(),
+    humidity: real('humidity'),
+    heatedTo: real('heated_to'),
+    hemisphere: text('hemisphere').$type<Place['hemisphere']>().notNull(),
+    months: text('months', { mode: 'json' }).$type<(number | null)[]>().notNull(),
+    note: text('note').notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.collectionId, table.id] })],
+);
+
+/** The place a car stands in; a car without a row stands nobody has said where. */
+export const carPlaces = sqliteTable(
+  'car_places',
+  {
+    collectionId: text('collection_id').notNull(),
+    carId: text('car_id').notNull(),
+    placeId: text('place_id').notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.collectionId, table.carId] }),
+    foreignKey({ columns: [table.collectionId, table.carId], foreignColumns: [cars.collectionId, cars.id] }),
+    foreignKey({ columns: [table.collectionId, table.placeId], foreignColumns: [places.collectionId, places.id] }),
   ],
 );
 

@@ -1,7 +1,9 @@
 import type { Statement } from 'better-sqlite3';
+import type { Place } from '../ageing/place.ts';
 import type { CivilDate } from '../dates/civil.ts';
-import type { CarFacts, Claim, PartFacts } from '../findings/facts.ts';
+import type { CarFacts, Claim, PartFacts, Reading } from '../findings/facts.ts';
 import type { Store } from './open.ts';
+import { placesOf } from './places.ts';
 
 export interface CarStreamed {
   name: string;
@@ -11,16 +13,23 @@ export interface CarStreamed {
 }
 
 export const CARS = `
-  select id, name, traits, built_from as builtFrom, built_to as builtTo from cars
-  where collection_id = ? order by id`;
+  select id, name, traits, built_from as builtFrom, built_to as builtTo, place_id as placeId from cars
+  left join car_places on car_places.collection_id = cars.collection_id and car_id = id
+  where cars.collection_id = ? order by id`;
 
 /** The plus keeps SQLite from walking the collection's whole index of claims for each car to be spared sorting a few. */
 export const PARTS = `
-  select parts.id, kind, position, clock, said, from_day as "from", to_day as "to", evidence, km
+  select parts.id, kind, position, details, clock, said, from_day as "from", to_day as "to", evidence, km
   from parts
   left join claims on claims.collection_id = parts.collection_id and claims.part_id = parts.id and withdrawn_on is null
   where parts.collection_id = ? and car_id = ? and closed_on is null
   order by parts.id, +claims.id`;
+
+export const READINGS = `
+  select part_id as partId, gauge, readings.day, value, warmth from parts
+  join readings on readings.collection_id = parts.collection_id and part_id = parts.id and withdrawn_on is null
+  where parts.collection_id = ? and car_id = ? and closed_on is null
+  order by readings.day, +readings.id`;
 
 export const ODOMETER = 'select day, km from odometer where collection_id = ? and car_id = ? order by day';
 
@@ -30,15 +39,21 @@ interface CarLine {
   traits: string;
   builtFrom: CivilDate | null;
   builtTo: CivilDate | null;
+  placeId: string | null;
 }
 
-type PartLine = Omit<PartFacts, 'claims'> & { [K in keyof Claim]: Claim[K] | null };
+type PartLine = Pick<PartFacts, 'id' | 'kind' | 'position'> & { details: string } & {
+  [K in keyof Claim]: Claim[K] | null;
+};
+type ReadingLine = Reading & { partId: string };
 
 /** Walks a collection car by car; what it holds in memory is one car, however many there are. */
 export function* eachCar(store: Store, collectionId: string): Generator<CarStreamed> {
   const sqlite = store.$client;
   const parts = sqlite.prepare(PARTS) as Statement<[string, string], PartLine>;
-  const readings = sqlite.prepare(ODOMETER) as Statement<[string, string], { day: CivilDate; km: number }>;
+  const readings = sqlite.prepare(READINGS) as Statement<[string, string], ReadingLine>;
+  const odometer = sqlite.prepare(ODOMETER) as Statement<[string, string], { day: CivilDate; km: number }>;
+  const places = new Map<string, Place>(placesOf(store, collectionId).map((place) => [place.id, place]));
   for (const car of (sqlite.prepare(CARS) as Statement<[string], CarLine>).iterate(collectionId))
     yield {
       name: car.name,
@@ -46,19 +61,26 @@ export function* eachCar(store: Store, collectionId: string): Generator<CarStrea
       facts: {
         id: car.id,
         built: { from: car.builtFrom, to: car.builtTo },
-        odometer: readings.all(collectionId, car.id),
+        odometer: odometer.all(collectionId, car.id),
+        place: places.get(car.placeId ?? '') ?? null,
       },
-      parts: gather(parts.all(collectionId, car.id)),
+      parts: gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id)),
     };
 }
 
+const NONE = {};
+
+/** Most parts have no answers: those cost no parsing. */
+const answersIn = (json: string): PartFacts['details'] => (json === '{}' ? NONE : JSON.parse(json));
+
 /** One line a claim becomes one entry a part. */
-const gather = (lines: readonly PartLine[]): PartFacts[] => {
+const gather = (lines: readonly PartLine[], readings: readonly ReadingLine[]): PartFacts[] => {
   const parts: (PartFacts & { claims: Claim[] })[] = [];
-  for (const { id, kind, position, clock, said, from, to, evidence, km } of lines) {
+  const byPart = Map.groupBy(readings, ({ partId }) => partId);
+  for (const { id, kind, position, details, clock, said, from, to, evidence, km } of lines) {
     let part = parts.at(-1);
     if (part?.id !== id) {
-      part = { id, kind, position, claims: [] };
+      part = { id, kind, position, claims: [], readings: byPart.get(id) ?? [], details: answersIn(details) };
       parts.push(part);
     }
     if (clock && said && evidence) part.claims.push({ clock, said, from, to, evidence, km });

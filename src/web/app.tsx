@@ -9,6 +9,11 @@ import { fault } from '../log.ts';
 import { fromRoot } from '../root.ts';
 import { api } from './api/api.ts';
 import { problem } from './api/problem.ts';
+import { batteryDesk } from './desks/battery.tsx';
+import { brakeFluidDesk } from './desks/brake-fluid.tsx';
+import { coolantDesk } from './desks/coolant.tsx';
+import { desksPage } from './desks/desk.tsx';
+import { fuelDesk } from './desks/fuel.tsx';
 import { BadForm } from './forms.ts';
 import { fromHere, ownOrigin } from './gate.ts';
 import { health } from './health.ts';
@@ -23,8 +28,11 @@ import { datePartPage, datingRound, recordDate } from './pages/date-part.tsx';
 import { letterHtmlPage, letterPage, letters, writeLetters } from './pages/letters.tsx';
 import { lineUp } from './pages/line-up.tsx';
 import { partPage } from './pages/part.tsx';
+import { forgetPlace, newPlace, placePage, placesPage, putCar, savePlace } from './pages/places.tsx';
 import { changeInterval, kindPage, practice } from './pages/practice.tsx';
+import { recordReadings, roundPage, takeBackReading } from './pages/record-readings.tsx';
 import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
+import { saveDetails } from './pages/save-details.ts';
 import { BadDay, type Ctx, type Env, NoCollection, type Surroundings, visiting } from './visit.ts';
 
 /** Largest form or document taken, in bytes; the largest of ours has a few thousand. */
@@ -144,6 +152,9 @@ const pages = (app: Hono<Env>): void => {
   app.get('/cars/:carId/change', changeCarPage);
   app.get('/cars/:carId/dating', datingRound);
   app.post('/cars/:carId/odometer', recordReading);
+  app.get('/cars/:carId/readings', roundPage);
+  app.post('/cars/:carId/readings', recordReadings);
+  app.post('/cars/:carId/place', putCar);
   app.get('/cars/:carId/parts/new', newPart);
   app.post('/cars/:carId/parts', addPart);
 
@@ -155,7 +166,21 @@ const pages = (app: Hono<Env>): void => {
   app.post('/parts/:partId/looked', looked);
   app.post('/parts/:partId/retire', retire);
   app.post('/parts/:partId/claims/:claimId/withdraw', withdraw);
+  app.post('/parts/:partId/readings/:readingId/withdraw', takeBackReading);
+  app.post('/parts/:partId/details', saveDetails);
 
+  app.get('/places', placesPage);
+  app.get('/places/new', newPlace);
+  app.post('/places', savePlace);
+  app.get('/places/:placeId', placePage);
+  app.post('/places/:placeId', savePlace);
+  app.post('/places/:placeId/forget', forgetPlace);
+
+  app.get('/desks', desksPage);
+  app.get('/desks/brake-fluid', brakeFluidDesk);
+  app.get('/desks/coolant', coolantDesk);
+  app.get('/desks/battery', batteryDesk);
+  app.get('/desks/fuel', fuelDesk);
   app.get('/date-codes', dateCodes);
   app.get('/practice', practice);
   app.get('/practice/:kind', kindPage);

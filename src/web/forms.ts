@@ -108,3 +108,29 @@ export type OverrideForm = z.infer<typeof OVERRIDE_FORM>;
 export const COLLECTION_FORM = z.object({ name: line, timeZone: line });
 export const MEMBER_FORM = z.object({ name: line, email: line, dateOrder: z.enum(DATE_ORDERS), letters: ticked });
 export const ACTING_FORM = z.object({ collection: line, person: line });
+
+/** Readings come as <part>.<gauge>.<what>: any number of them in one form, each with its own unit and temperature. */
+export const READINGS_FORM = z
+  .object({ day: line, instrument: line, note: lines, back: line })
+  .catchall(z.string().trim().max(200));
+export type ReadingsForm = z.infer<typeof READINGS_FORM>;
+
+/** Details come as answer.<key> and unit.<key>. */
+export const DETAILS_FORM = z.object({}).catchall(z.string().trim().max(200));
+export type DetailsForm = z.infer<typeof DETAILS_FORM>;
+
+export const PLACE_FORM = z.object({
+  name: line,
+  winterLow: line,
+  summerHigh: line,
+  air: line,
+  shelter: line,
+  humidity: line,
+  heatedTo: line,
+  hemisphere: line,
+  month: z.array(z.string().trim().max(20)).length(12).default(Array(12).fill('')),
+  degrees: line,
+  note: lines,
+});
+export type PlaceForm = z.infer<typeof PLACE_FORM>;
+export const PUT_FORM = z.object({ place: line });

@@ -28,14 +28,17 @@ export const Post = ({ to, children, ...rest }: PropsWithChildren<{ to: string; 
 
 const NAV = [
   ['/', 'Line-up'],
-  ['/date-codes', 'Date codes'],
+  ['/desks', 'Desks'],
+  ['/places', 'Places'],
   ['/practice', 'Practice'],
   ['/letters', 'Letters'],
   ['/collection', 'Collection'],
 ] as const;
 
-const isHere = (path: string, to: string): boolean =>
-  to === '/' ? path === '/' || path.startsWith('/cars') || path.startsWith('/parts') : path.startsWith(to);
+const isHere = (path: string, to: string): boolean => {
+  if (to === '/') return path === '/' || path.startsWith('/cars') || path.startsWith('/parts');
+  return path.startsWith(to) || (to === '/desks' && path === '/date-codes');
+};
 
 const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; title: string }>) => (
   <html lang="en">

@@ -1,4 +1,5 @@
-import { GRADES, SOURCES, type SourceKey } from '../catalogue/sources.ts';
+import { GRADES } from '../catalogue/grades.ts';
+import { SOURCES, type SourceKey } from '../catalogue/sources.ts';
 
 /** Where a figure comes from, with the grade said plainly. */
 export const Sources = ({ keys }: { keys: readonly SourceKey[] }) =>

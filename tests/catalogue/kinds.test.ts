@@ -1,23 +1,29 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { BRAKE_FLUID_GRADES } from '../../src/catalogue/brake-fluid-grades.ts';
 import { CAUTIONS } from '../../src/catalogue/cautions.ts';
 import { CLOCKS } from '../../src/catalogue/clock.ts';
+import { GRADES } from '../../src/catalogue/grades.ts';
 import { type Kind, MARKS, SEVERITIES } from '../../src/catalogue/kind.ts';
 import { KINDS, kindsFor, partsFor } from '../../src/catalogue/kinds.ts';
 import { QUICK_STARTS } from '../../src/catalogue/quick-starts.ts';
-import { GRADES, SOURCES } from '../../src/catalogue/sources.ts';
+import { SOURCES } from '../../src/catalogue/sources.ts';
 import { SYSTEMS } from '../../src/catalogue/systems.ts';
 import { allTraits, FACETS, IMPLIED, type StatedTrait } from '../../src/catalogue/traits.ts';
 
 const kinds: readonly Kind[] = [...KINDS.values()];
 const traits: readonly string[] = [...FACETS.flatMap((facet) => Object.keys(facet.traits)), ...Object.keys(IMPLIED)];
 
-/** Source keys the code names outside the catalogue's rows, each with the place; grep src for the key before adding one. */
-const USED_ELSEWHERE: Readonly<Record<string, string>> = {
-  '49-cfr-574-5': 'the week and year of tire codes, on the Date codes page',
-  '49-cfr-571-106': 'brake hose labels, on the Date codes page',
+/** Source keys named anywhere in the code but in the lists of sources themselves. */
+const namedInCode = (): Set<string> => {
+  const files = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter(
+    (file) => /\.tsx?$/.test(file) && !/sources\.ts$/.test(file),
+  );
+  return new Set(
+    files.flatMap((file) =>
+      [...readFileSync(join('src', file), 'utf8').matchAll(/'([a-z0-9-]+)'/g)].map((found) => found[1] ?? ''),
+    ),
+  );
 };
 
 /** Traits that bring no part: they only say what the car does without. */
@@ -70,11 +76,7 @@ describe('the catalogue', () => {
   });
 
   it('has a source for every figure and a figure for every source', () => {
-    const used = new Set<string>([
-      ...kinds.flatMap(({ interval, tests }) => [interval, ...tests].flatMap(({ sources }) => sources)),
-      ...BRAKE_FLUID_GRADES.flatMap(({ sources }) => sources),
-      ...Object.keys(USED_ELSEWHERE),
-    ]);
+    const used = namedInCode();
     expect(Object.keys(SOURCES).filter((key) => !used.has(key))).toEqual([]);
   });
 

@@ -47,8 +47,8 @@ describe('what is owed of one part', () => {
     const said: Said[] = [];
     for (let day = 0; day <= daysBetween('2020-12-01', '2026-03-01'); day++) {
       const on = addDays('2020-12-01', day);
-      for (const { standing } of owed([finding(PART, [MADE], on)], new Map([[PART, said]])))
-        said.push({ partId: PART, stage: standing, saidOn: on });
+      for (const { news } of owed([finding(PART, [MADE], on)], new Map([[PART, said]])))
+        for (const stage of news) said.push({ partId: PART, stage, saidOn: on });
     }
     expect(said.map(({ stage, saidOn }) => [stage, saidOn])).toEqual([
       ['look', '2021-01-15'],

@@ -185,7 +185,7 @@ describe('intervals as published', () => {
 
   it('brake fluid: 200 ppm of copper or more asks for a change (US repair-trade association table)', () => {
     const copper = testOf('brake-fluid-glycol', 'Copper');
-    expect(copper).toMatchObject({ unit: 'ppm', watch: '30 to just under 200' });
+    expect(copper?.gauge).toMatchObject({ unit: 'ppm', bands: { good: { under: 200 } } });
     expect(copper?.act).toMatch(/^200 or more/);
     expect(copper?.sources).toContain('repair-association-table');
   });
@@ -196,7 +196,11 @@ describe('intervals as published', () => {
   });
 
   it('brake fluid: 3 percent of water asks for a change, 2 want watching (trade practice, 2.5 to 3)', () => {
-    expect(testOf('brake-fluid-glycol', 'Water')).toMatchObject({ unit: '%', good: 'under 2', act: '3 or more' });
+    expect(testOf('brake-fluid-glycol', 'Water')).toMatchObject({
+      gauge: { unit: '%' },
+      good: 'under 2',
+      act: '3 or more',
+    });
     expect(testOf('brake-fluid-glycol', 'Water')?.watch).toContain('2 to just under 3');
   });
 

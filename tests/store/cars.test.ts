@@ -65,7 +65,7 @@ describe('one collection', () => {
 
   it('finds nothing by another one’s ids', () => {
     const { store, ours, theirs, theirCar, theirPart } = twoBarns();
-    replacePart(store, partOf(theirs, theirCar, FLUID), TODAY, 'Renewed.', '', []);
+    replacePart(store, partOf(theirs, theirCar, FLUID), TODAY, 'Renewed.', '', [], {});
     const id = ours.acting.collectionId;
     expect(carWithParts(store, id, theirCar)).toBeUndefined();
     expect(findPart(store, id, theirPart)).toBeUndefined();
@@ -118,7 +118,7 @@ describe('one collection', () => {
     const { store, ours, theirs, theirCar } = twoBarns();
     const before = [all(ours), all(theirs)];
     const part = { ...partOf(theirs, theirCar, FLUID), collectionId: ours.acting.collectionId };
-    expect(replacePart(store, part, TODAY, '', '', [])).toBeNull();
+    expect(replacePart(store, part, TODAY, '', '', [], {})).toBeNull();
     expect([all(ours), all(theirs)]).toEqual(before);
   });
 
@@ -155,7 +155,7 @@ describe('a replaced part', () => {
     const carId = carIn(barn);
     const oldId = date(barn, carId, 'tires-road', claim('made', '2318'), 'front left');
     const old = partOf(barn, carId, 'tires-road', 'front left');
-    const newId = replacePart(barn.store, old, '2026-10-01', 'Worn.', 'Same size', [newClaim({ clock: 'fitted' })]);
+    const newId = replacePart(barn.store, old, '2026-10-01', 'Worn.', 'Same size', [newClaim({ clock: 'fitted' })], {});
     return { ...barn, barn, carId, oldId, newId, id: barn.acting.collectionId };
   };
 
@@ -185,7 +185,15 @@ describe('a replaced part', () => {
 
   it('can be replaced again: the history is a chain, newest end first', () => {
     const { barn, store, id, carId, oldId, newId } = renewed();
-    const third = replacePart(store, partOf(barn, carId, 'tires-road', 'front left'), '2026-11-01', 'Nail.', '', []);
+    const third = replacePart(
+      store,
+      partOf(barn, carId, 'tires-road', 'front left'),
+      '2026-11-01',
+      'Nail.',
+      '',
+      [],
+      {},
+    );
     expect(closedParts(store, id, carId).map((part) => part.id)).toEqual([newId, oldId]);
     expect(findPart(store, id, third ?? '')?.replaces).toBe(newId);
     expect(carOf(barn, carId).parts.filter(({ kind }) => kind === 'tires-road')).toHaveLength(4);
@@ -202,7 +210,7 @@ describe('a replaced part', () => {
     const carId = carIn(barn);
     const old = partOf(barn, carId, FLUID);
     const bad = newClaim({ recordedBy: 'nobody' });
-    expect(() => replacePart(barn.store, old, TODAY, 'Renewed.', '', [bad])).toThrow(/FOREIGN KEY/);
+    expect(() => replacePart(barn.store, old, TODAY, 'Renewed.', '', [bad], {})).toThrow(/FOREIGN KEY/);
     expect(partOf(barn, carId, FLUID)).toEqual(old);
   });
 });

@@ -20,7 +20,7 @@ const fullBarn = (): Barn => {
   const slip = partOf(barn, carId, 'brake-fluid-glycol').claims[0]?.id ?? '';
   withdrawClaim(store, acting.collectionId, fluid, slip, TODAY);
   date(barn, carId, 'v-belt', claim('fitted', '2015'));
-  replacePart(store, partOf(barn, carId, 'v-belt'), TODAY, 'Renewed.', '', []);
+  replacePart(store, partOf(barn, carId, 'v-belt'), TODAY, 'Renewed.', '', [], {});
   retirePart(store, acting.collectionId, partOf(barn, carId, 'overdrive').id, TODAY, 'None.');
   carIn(barn, { name: 'Alder Coupe', built: 'unknown', traits: traitsOf('coupe-injection-abs') });
   return barn;

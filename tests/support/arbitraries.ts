@@ -60,7 +60,14 @@ export const anyPart: fc.Arbitrary<PartFacts> = anyKind.chain((kind) =>
         .map(([claim, clock]) => (clock ? { ...claim, clock } : claim)),
       { maxLength: 4 },
     )
-    .map((claims) => ({ id: 'part', kind: kind.key, position: kind.positions?.[0] ?? null, claims })),
+    .map((claims) => ({
+      id: 'part',
+      kind: kind.key,
+      position: kind.positions?.[0] ?? null,
+      claims,
+      readings: [],
+      details: {},
+    })),
 );
 
 /** A car of any age, its odometer never running backwards. */
@@ -72,7 +79,7 @@ export const anyCar: fc.Arbitrary<CarFacts> = fc
   .map(([built, readings]) => {
     const days = [...new Set(readings.map(([day]) => day))].sort();
     const km = readings.map(([, reading]) => reading).sort((a, b) => a - b);
-    return { id: CAR_ID, built, odometer: days.map((day, index) => ({ day, km: km[index] ?? 0 })) };
+    return { id: CAR_ID, built, odometer: days.map((day, index) => ({ day, km: km[index] ?? 0 })), place: null };
   });
 
 /** An interval of the owner's for a kind: any figures that can be. */

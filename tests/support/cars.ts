@@ -5,7 +5,7 @@ import { datePart } from '../../src/acts/parts.ts';
 import type { ClaimGiven } from '../../src/acts/read-claim.ts';
 import { QUICK_STARTS } from '../../src/catalogue/quick-starts.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { type CarWithParts, carWithParts, type PartWithClaims } from '../../src/store/cars.ts';
+import { type CarWithParts, carWithParts, type PartOnRecord } from '../../src/store/cars.ts';
 import { openMemoryStore, type Store } from '../../src/store/open.ts';
 import { addCollection } from '../../src/store/people.ts';
 
@@ -70,7 +70,7 @@ export const carOf = ({ store, acting }: Barn, carId: string): CarWithParts => {
   return found;
 };
 
-export const partOf = (barn: Barn, carId: string, kind: string, position: string | null = null): PartWithClaims => {
+export const partOf = (barn: Barn, carId: string, kind: string, position: string | null = null): PartOnRecord => {
   const part = carOf(barn, carId).parts.find((one) => one.kind === kind && one.position === position);
   if (!part) throw new Error(`The car has no ${kind} ${position ?? ''}`);
   return part;

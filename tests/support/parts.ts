@@ -37,6 +37,7 @@ export const carOf = (facts: Partial<CarFacts> = {}): CarFacts => ({
   id: CAR_ID,
   built: { from: '1972-01-01', to: '1972-12-31' },
   odometer: [],
+  place: null,
   ...facts,
 });
 
@@ -45,6 +46,8 @@ export const partOf = (kind: string, claims: readonly Claim[], more: Partial<Par
   kind,
   position: null,
   claims,
+  readings: [],
+  details: {},
   ...more,
 });
 

@@ -1,3 +1,4 @@
+import { HUMIDITY } from '../details/humidity.ts';
 import type { Kind } from '../kind.ts';
 
 export const BODY = [
@@ -87,10 +88,20 @@ export const BODY = [
     tests: [
       {
         name: 'Freezing point',
-        unit: '°C',
+        gauge: {
+          key: 'freeze-point',
+          unit: '°C',
+          also: ['°F'],
+          decimals: 0,
+          range: [-80, 5],
+          usual: [-60, 0],
+          against: { what: 'coldest night' },
+          bands: { good: { under: 0 } },
+          minutes: 3,
+        },
         how: 'Read the bottle for the mix you used, or put a drop on a refractometer made for washer fluid.',
         good: 'below the coldest night where the car stands',
-        act: 'plain water, or a freezing point above that night',
+        act: 'a freezing point at or above that night; plain water freezes at 0',
         sources: ['memory'],
       },
     ],
@@ -169,10 +180,10 @@ export const BODY = [
     tests: [
       {
         name: 'Humidity inside',
-        unit: '%',
+        gauge: HUMIDITY,
         how: 'Leave a small hygrometer on the seat with the doors shut for a day.',
         good: '40 to 55',
-        watch: '55 to 65',
+        watch: '55 to 65, or under 40, which dries leather and wood',
         act: 'over 65',
         sources: ['dehumidifier-maker-article', 'storage-explainers'],
       },

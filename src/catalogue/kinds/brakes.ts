@@ -1,3 +1,4 @@
+import { BOILING_POINT, FLUID_GRADE, FLUID_HOSES, OWN_LIMIT } from '../details/brake-fluid.ts';
 import type { Kind } from '../kind.ts';
 
 export const BRAKES = [
@@ -11,6 +12,7 @@ export const BRAKES = [
       lookFrom: 18,
       lookEvery: 12,
       replaceBy: 24,
+      stretch: { gauges: ['boiling-point', 'water'], months: 12, most: 36 },
       sources: ['repair-shop-faq', 'restoration-club-lesson', 'uk-classic-guide', 'common-practice'],
     },
     severity: 'safety',
@@ -20,17 +22,25 @@ export const BRAKES = [
     tests: [
       {
         name: 'Boiling point',
-        unit: '°C',
+        gauge: BOILING_POINT,
         how: 'Use a boiling tester on a sample from the reservoir and on one from a caliper or wheel cylinder, where it is usually wetter. Judge an unknown grade as DOT 3.',
-        good: '20 or more above the wet minimum of its grade: DOT 3 from 160, DOT 4 from 175, DOT 5.1 from 200',
+        good: '20 or more above the wet minimum of its grade: DOT 3 from 160, DOT 4 from 175, its low-viscosity kind (ISO class 6) from 185, DOT 5.1 from 200',
         watch:
           'less than 20 above the wet minimum; one trade survey says soon at 200 and at once at 181, whatever the grade',
-        act: 'below the wet minimum: DOT 3 under 140, DOT 4 under 155, DOT 5.1 under 180',
-        sources: ['49-cfr-571-116', 'lubricant-supplier-page', 'workshop-trade-press'],
+        act: 'below the wet minimum: DOT 3 under 140, DOT 4 under 155, its low-viscosity kind under 165, DOT 5.1 under 180',
+        sources: ['49-cfr-571-116', 'iso-4925', 'lubricant-supplier-page', 'workshop-trade-press'],
       },
       {
         name: 'Water',
-        unit: '%',
+        gauge: {
+          key: 'water',
+          unit: '%',
+          decimals: 1,
+          range: [0, 20],
+          usual: [0, 8],
+          bands: { good: { under: 2 }, watch: { under: 3 } },
+          minutes: 5,
+        },
         how: 'Use a meter pen or strip made for glycol fluid; the wheels hold more water than the reservoir.',
         good: 'under 2',
         watch: '2 to just under 3; some workshops change it at 2.5',
@@ -39,14 +49,22 @@ export const BRAKES = [
       },
       {
         name: 'Copper',
-        unit: 'ppm',
+        gauge: {
+          key: 'copper',
+          unit: 'ppm',
+          decimals: 0,
+          range: [0, 2000],
+          usual: [0, 400],
+          bands: { good: { under: 200 } },
+          minutes: 5,
+        },
         how: 'Dip a copper test strip for one second and compare it with its chart.',
-        good: 'under 30',
-        watch: '30 to just under 200',
+        good: 'under 200, which clears neither its water nor its age',
         act: '200 or more: its corrosion inhibitors are used up',
-        sources: ['repair-association-table', 'repair-shop-faq', 'memory'],
+        sources: ['repair-association-table', 'repair-shop-faq'],
       },
     ],
+    details: [FLUID_GRADE, FLUID_HOSES, OWN_LIMIT],
     ignored:
       'Water in it boils on a long descent and the pedal goes down. It also pits the bores and seizes pistons, the costliest repair after a long stand.',
     varies:
@@ -198,11 +216,20 @@ export const BRAKES = [
     tests: [
       {
         name: 'Pedal creep',
-        unit: 'mm',
-        how: 'With the engine off pump the pedal three times, then hold it down firmly for 60 seconds.',
+        gauge: {
+          key: 'pedal-creep',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 0,
+          range: [0, 200],
+          usual: [0, 50],
+          bands: { good: { to: 0 }, watch: { under: 5 } },
+          minutes: 3,
+        },
+        how: 'With the engine off pump the pedal three times, then hold it down firmly for 60 seconds and measure how far it sinks.',
         good: '0',
         watch: 'less than 5 in 60 seconds',
-        act: 'any sink that can be seen within 30 seconds',
+        act: '5 or more, or any sink that can be seen within 30 seconds',
         sources: ['part-maker-page', 'memory'],
       },
       {
@@ -264,7 +291,16 @@ export const BRAKES = [
       },
       {
         name: 'Difference side to side',
-        unit: '°C',
+        gauge: {
+          key: 'side-to-side',
+          unit: '°C apart',
+          also: ['°F apart'],
+          decimals: 0,
+          range: [0, 400],
+          usual: [0, 80],
+          bands: { good: { to: 15 }, watch: { to: 30 } },
+          minutes: 20,
+        },
         how: 'After a short drive compare the two discs of an axle with an infrared thermometer.',
         good: 'within 15',
         watch: '15 to 30',
@@ -289,12 +325,35 @@ export const BRAKES = [
     tests: [
       {
         name: 'Thickness',
-        unit: 'mm',
+        // At the limit it is past it: the watch begins at half of the least step a gauge shows.
+        gauge: {
+          key: 'thickness',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 1,
+          range: [0, 40],
+          usual: [1, 25],
+          against: { what: 'detail', key: 'least-thickness', as: 'difference' },
+          bands: { good: { from: 2 }, watch: { from: 0.05 } },
+          minutes: 30,
+        },
         how: 'With the wheel off, and the drum off where there is one, measure the thinnest spot.',
         good: 'the handbook limit plus 2 or more',
-        watch: 'near the limit',
+        watch: 'above the limit by less than 2',
         act: 'at or below the limit, cracked, oily, or lifting from its backing',
         sources: ['memory'],
+      },
+    ],
+    details: [
+      {
+        key: 'least-thickness',
+        stays: true,
+        name: 'Least thickness of the lining',
+        hint: 'In the handbook: pads and shoes each have their own, without the backing.',
+        unit: 'mm',
+        also: ['in'],
+        range: [0.5, 10],
+        decimals: 1,
       },
     ],
     ignored:
@@ -373,7 +432,6 @@ export const BRAKES = [
       },
       {
         name: 'Vacuum hold',
-        unit: 'min',
         how: 'Run the engine, stop it, wait ten minutes, then press the pedal.',
         good: 'assistance is left after 10',
         act: 'the pedal is hard at the first press',

@@ -15,10 +15,19 @@ export const CLIMATE = [
     tests: [
       {
         name: 'Air at the vent',
-        unit: '°C',
+        gauge: {
+          key: 'vent',
+          unit: '°C',
+          also: ['°F'],
+          decimals: 0,
+          range: [-20, 50],
+          usual: [0, 30],
+          bands: { good: { from: 4, to: 10 }, watch: { to: 15 } },
+          minutes: 20,
+        },
         how: 'Outdoors, engine warm, fan at middle speed on recirculation for 10 minutes, thermometer in a center vent, about 25 °C outside.',
         good: '4 to 10',
-        watch: '10 to 15',
+        watch: '10 to 15; under 4 the evaporator may ice up',
         act: 'above 15',
         sources: ['memory'],
       },

@@ -78,7 +78,16 @@ export const DRIVELINE = [
     tests: [
       {
         name: 'Lift',
-        unit: 'mm',
+        gauge: {
+          key: 'lift',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 0,
+          range: [0, 100],
+          usual: [0, 20],
+          bands: { good: { under: 2 }, watch: { to: 5 } },
+          minutes: 15,
+        },
         how: 'With the car on stands, lift the shaft at the bearing by hand and measure how far it rises.',
         good: 'less than 2',
         watch: '2 to 5',

@@ -59,7 +59,15 @@ export const ENGINE = [
     tests: [
       {
         name: 'Oil light goes out',
-        unit: 's',
+        gauge: {
+          key: 'light-out',
+          unit: 's',
+          decimals: 1,
+          range: [0, 60],
+          usual: [0, 15],
+          bands: { good: { under: 3 }, watch: { to: 6 } },
+          minutes: 2,
+        },
         how: 'Time the oil light or gauge from the moment the cold engine fires, outdoors; stop at ten seconds without pressure.',
         good: 'under 3',
         watch: '3 to 6',
@@ -97,11 +105,19 @@ export const ENGINE = [
       },
       {
         name: 'Compression spread',
-        unit: '%',
-        how: 'Plugs out, throttle open, ignition disabled, the same number of strokes for each cylinder; warm if the engine runs.',
+        gauge: {
+          key: 'compression-spread',
+          unit: '%',
+          decimals: 0,
+          range: [0, 100],
+          usual: [0, 60],
+          bands: { good: { to: 10 }, watch: { to: 25 } },
+          minutes: 45,
+        },
+        how: 'Plugs out, throttle open, ignition disabled, the same number of strokes for each cylinder; warm if the engine runs. Note how far the lowest is below the highest, in percent of the highest.',
         good: 'within 10',
         watch: '10 to 25',
-        act: 'lowest cylinder under 75 % of the highest, or two neighbors low together',
+        act: 'more than 25: the lowest cylinder under 75 % of the highest, or two neighbors low together',
         sources: ['club-technical-wiki', 'factory-workshop-text-2'],
       },
       {
@@ -138,11 +154,19 @@ export const ENGINE = [
     tests: [
       {
         name: 'Drips overnight',
-        unit: 'drops a night',
+        gauge: {
+          key: 'drips',
+          unit: 'drops a night',
+          decimals: 0,
+          range: [0, 2000],
+          usual: [0, 50],
+          bands: { good: { to: 2 }, watch: { to: 10 } },
+          minutes: 5,
+        },
         how: 'Slide clean cardboard under the engine in the evening; photograph it with the date in the morning.',
         good: '0 to 2',
         watch: '3 to 10',
-        act: 'a pool',
+        act: 'more than 10, or a pool',
         sources: ['trade-magazine', 'memory'],
       },
     ],
@@ -164,11 +188,19 @@ export const ENGINE = [
     tests: [
       {
         name: 'Smoke at start',
-        unit: 's',
+        gauge: {
+          key: 'smoke',
+          unit: 's',
+          decimals: 0,
+          range: [0, 600],
+          usual: [0, 60],
+          bands: { good: { under: 3 }, watch: { to: 10 } },
+          minutes: 5,
+        },
         how: 'After a night’s rest start the engine outdoors and time the blue smoke.',
         good: 'none, or under 3',
         watch: '3 to 10',
-        act: 'blue smoke that does not stop',
+        act: 'over 10, or blue smoke that does not stop',
         sources: ['memory'],
       },
     ],
@@ -194,7 +226,16 @@ export const ENGINE = [
     tests: [
       {
         name: 'Rock',
-        unit: 'mm',
+        gauge: {
+          key: 'rock',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 0,
+          range: [0, 200],
+          usual: [0, 60],
+          bands: { good: { under: 15 }, watch: { to: 25 } },
+          minutes: 10,
+        },
         how: 'With the parking and foot brake held and a helper outside to the side, load the drive lightly in gear and watch how far the engine lifts.',
         good: 'under 15',
         watch: '15 to 25',
@@ -255,10 +296,19 @@ export const ENGINE = [
     tests: [
       {
         name: 'Vacuum at idle',
-        unit: 'inHg',
+        gauge: {
+          key: 'vacuum',
+          unit: 'inHg',
+          also: ['kPa'],
+          decimals: 1,
+          range: [0, 30],
+          usual: [5, 24],
+          bands: { good: { from: 17, to: 21 }, watch: { from: 14 } },
+          minutes: 10,
+        },
         how: 'On a gasoline engine, put a gauge on the manifold and read it at warm idle, outdoors.',
         good: '17 to 21, steady',
-        watch: '14 to 17',
+        watch: '14 to 17, or more than 21',
         act: 'under 14, or a flickering needle',
         sources: ['memory'],
       },

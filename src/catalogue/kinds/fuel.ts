@@ -1,3 +1,4 @@
+import { FUEL_IN_TANK } from '../details/fuel.ts';
 import type { Kind } from '../kind.ts';
 
 export const FUEL = [
@@ -41,6 +42,24 @@ export const FUEL = [
         sources: ['memory', 'common-practice'],
       },
     ],
+    details: [
+      {
+        key: 'blend',
+        name: 'Blend',
+        hint: 'On the pump or the receipt.',
+        choices: {
+          e0: 'No ethanol (E0)',
+          e5: 'Up to 5 percent ethanol (E5)',
+          e10: 'Up to 10 percent ethanol (E10)',
+          e15: 'Up to 15 percent ethanol (E15)',
+          e85: 'E85',
+          'premium-e0': 'Premium without ethanol',
+          aviation: 'Leaded aviation type',
+          premix: 'Two-stroke mix',
+        },
+      },
+      ...FUEL_IN_TANK,
+    ],
     ignored:
       'The engine will not start, or it starts and draws gum that sticks valves and clogs jets. Water under the fuel rusts the tank and the pickup.',
     varies:
@@ -66,6 +85,20 @@ export const FUEL = [
         act: 'a water layer, slime, or dark strings: drain the water first, then treat or empty the tank',
         sources: ['memory'],
       },
+    ],
+    details: [
+      {
+        key: 'blend',
+        name: 'Blend',
+        hint: 'On the pump or the receipt.',
+        choices: {
+          diesel: 'No bio content',
+          b7: 'Up to 7 percent bio (B5, B7)',
+          b20: 'Up to 20 percent bio (B20)',
+          b100: 'Pure biodiesel (B100)',
+        },
+      },
+      ...FUEL_IN_TANK,
     ],
     ignored:
       'Slime grows where fuel meets water and blocks the filter; acids and water wear the injection pump and injectors.',
@@ -307,11 +340,21 @@ export const FUEL = [
     tests: [
       {
         name: 'Pressure',
-        unit: 'psi',
+        gauge: {
+          key: 'pressure',
+          unit: 'psi',
+          also: ['bar', 'kPa'],
+          decimals: 1,
+          range: [0, 60],
+          usual: [0, 15],
+          against: { what: 'detail', key: 'pressure', as: 'percent' },
+          bands: { good: { from: 100, to: 200 }, watch: { from: 80, to: 200 } },
+          minutes: 20,
+        },
         how: 'Tee a gauge into the line to the carburetor and read it at idle, outdoors.',
-        good: 'the handbook figure; 3 to 6 is typical',
+        good: 'the handbook figure, up to twice its lower end; 3 to 6 is typical',
         watch: 'up to a fifth under the handbook figure',
-        act: 'under 2, or the weep hole of the pump is wet',
+        act: 'less than that, or the weep hole of the pump is wet; more than twice the handbook figure floods the carburetor',
         sources: ['memory'],
       },
       {
@@ -320,6 +363,18 @@ export const FUEL = [
         good: 'level where it was, no smell of fuel',
         act: 'level risen or a smell of fuel: do not start it; change oil and diaphragm',
         sources: ['memory'],
+      },
+    ],
+    details: [
+      {
+        key: 'pressure',
+        stays: true,
+        name: 'Handbook pressure',
+        hint: 'The lower end, where the handbook gives a range.',
+        unit: 'psi',
+        also: ['bar', 'kPa'],
+        range: [0.5, 30],
+        decimals: 1,
       },
     ],
     ignored: 'A torn diaphragm pumps fuel into the sump: the bearings lose their oil film and the vapor can burn.',
@@ -344,12 +399,34 @@ export const FUEL = [
     tests: [
       {
         name: 'Flow',
-        unit: 'L/min',
+        gauge: {
+          key: 'flow',
+          unit: 'L/min',
+          also: ['US gal/min'],
+          decimals: 2,
+          range: [0, 20],
+          usual: [0.1, 6],
+          against: { what: 'detail', key: 'flow', as: 'percent' },
+          bands: { good: { from: 100 }, watch: { from: 80 } },
+          minutes: 20,
+        },
         how: 'Outdoors, run the pump for a measured time into a metal can and compare with the handbook.',
-        good: 'the handbook figure',
+        good: 'the handbook figure or more',
         watch: 'up to a fifth under it',
         act: 'less than that, or the pump howls or runs hot',
         sources: ['memory'],
+      },
+    ],
+    details: [
+      {
+        key: 'flow',
+        stays: true,
+        name: 'Handbook flow',
+        hint: 'In the handbook, often as a volume in 15 or 30 seconds.',
+        unit: 'L/min',
+        also: ['US gal/min'],
+        range: [0.1, 10],
+        decimals: 2,
       },
     ],
     ignored: 'It stops without warning and the car stops with it.',
@@ -430,7 +507,15 @@ export const FUEL = [
     tests: [
       {
         name: 'Flow spread',
-        unit: '%',
+        gauge: {
+          key: 'flow-spread',
+          unit: '%',
+          decimals: 0,
+          range: [0, 100],
+          usual: [0, 60],
+          bands: { good: { under: 5 }, watch: { to: 10 } },
+          minutes: 60,
+        },
         how: 'Have the set measured on a bench and compare the highest and the lowest.',
         good: 'under 5',
         watch: '5 to 10',

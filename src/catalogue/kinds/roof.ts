@@ -21,7 +21,15 @@ export const ROOF = [
       },
       {
         name: 'Supply at the motor',
-        unit: 'V',
+        gauge: {
+          key: 'supply',
+          unit: 'V',
+          decimals: 2,
+          range: [0, 16],
+          usual: [10, 15],
+          bands: { good: { from: 12.61 } },
+          minutes: 15,
+        },
         how: 'Outdoors, engine running, meter at the pump motor’s connector while a helper works the switch.',
         good: 'above 12.6',
         act: '12.6 or less',

@@ -1,3 +1,4 @@
+import { HUMIDITY } from '../details/humidity.ts';
 import type { Kind } from '../kind.ts';
 
 export const STORAGE = [
@@ -19,10 +20,10 @@ export const STORAGE = [
     tests: [
       {
         name: 'Humidity inside',
-        unit: '%',
+        gauge: HUMIDITY,
         how: 'Read the hygrometer or indicator card through the window, before you open a door.',
         good: '40 to 55',
-        watch: '55 to 65',
+        watch: '55 to 65, or under 40, which dries leather and wood',
         act: 'over 65',
         sources: ['dehumidifier-maker-article'],
       },

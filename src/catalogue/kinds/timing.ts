@@ -21,10 +21,19 @@ export const TIMING = [
     tests: [
       {
         name: 'Deflection',
-        unit: 'mm',
+        gauge: {
+          key: 'deflection',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 0,
+          range: [0, 100],
+          usual: [0, 30],
+          bands: { good: { from: 10, to: 13 }, watch: { to: 18 } },
+          minutes: 3,
+        },
         how: 'Engine off, push firmly with a thumb in the middle of the longest run.',
         good: '10 to 13',
-        watch: '13 to 18',
+        watch: '13 to 18, or under 10, which strains the bearings',
         act: 'over 18, or glazed sides',
         sources: ['memory'],
       },
@@ -62,8 +71,16 @@ export const TIMING = [
     tests: [
       {
         name: 'Cracks, older chloroprene belt',
-        unit: 'per 75 mm (3 in) of a rib',
-        how: 'Engine off, turn the ribs to the light and count cracks across one rib.',
+        gauge: {
+          key: 'cracks',
+          unit: 'cracks',
+          decimals: 0,
+          range: [0, 75],
+          usual: [0, 15],
+          bands: { good: { to: 1 }, watch: { to: 2 } },
+          minutes: 5,
+        },
+        how: 'Engine off, turn the ribs to the light and count cracks across one rib in 75 mm (3 in) of its length.',
         good: '0 or 1',
         watch: '2',
         act: '3 or more',

@@ -1,3 +1,12 @@
+import {
+  CAP_PLY,
+  COMPACT_SPARE_PRESSURE,
+  PLACARD,
+  PRESSURE_LOSS,
+  ROAD_PRESSURE,
+  SIDEWALL,
+  SPARE_PRESSURE,
+} from '../details/tires.ts';
 import type { Kind } from '../kind.ts';
 
 export const TIRES = [
@@ -29,11 +38,20 @@ export const TIRES = [
     tests: [
       {
         name: 'Tread depth',
-        unit: 'mm',
+        gauge: {
+          key: 'tread',
+          unit: 'mm',
+          also: ['/32 in'],
+          decimals: 1,
+          range: [0, 30],
+          usual: [0, 12],
+          bands: { good: { from: 5 }, watch: { from: 3 } },
+          minutes: 5,
+        },
         how: 'Measure with a depth gauge at three places across the tread, and note the lowest.',
-        good: '5 or more',
+        good: '5 or more (7/32 in)',
         watch: '3 to 5',
-        act: 'less than 3; the legal minimum in Britain and the EU is 1.6',
+        act: 'less than 3 (4/32 in); the legal minimum in Britain and the EU is 1.6',
         sources: ['news-agency', 'memory'],
       },
       {
@@ -46,23 +64,34 @@ export const TIRES = [
       },
       {
         name: 'Tread hardness',
-        unit: 'Shore A',
+        gauge: {
+          key: 'hardness',
+          unit: 'Shore A',
+          decimals: 0,
+          range: [0, 100],
+          usual: [40, 95],
+          warmth: { of: 'the tire' },
+          bands: { good: { from: 55, to: 65 }, watch: { to: 72 } },
+          minutes: 10,
+        },
         how: 'Average six or more readings on the cold tread, always at the same temperature. A high reading condemns a tire; a low one never clears an old tire.',
         good: '55 to 65',
-        watch: '66 to 72',
+        watch: '66 to 72, or under 55, softer than most road tires',
         act: 'above 72',
         sources: ['marque-forum', 'oil-and-tire-forum', 'memory'],
       },
       {
-        name: 'Pressure loss',
-        unit: 'psi/month',
-        how: 'Gauge the cold tire twice, a month apart, at the same temperature.',
-        good: 'up to 2; rubber lets about 1 through',
-        watch: '2 to 3',
-        act: 'more than 3, which is a leak',
-        sources: ['common-practice', 'memory'],
+        name: 'Cold pressure',
+        gauge: ROAD_PRESSURE,
+        how: 'Gauge it cold, before it drives and out of the sun, and note how warm it is: each 10 °F (6 °C) shifts it by about 1 psi (0.07 bar).',
+        good: 'from 3 psi (0.2 bar) below the placard to 1 bar (14.5 psi) above it, as for a lay-up; let it down again before it drives',
+        watch: 'up to 8 psi (0.55 bar) below the placard',
+        act: 'more than 8 psi (0.55 bar) below the placard, or more than 1 bar (14.5 psi) above: it may be over the maximum on the sidewall',
+        sources: ['tire-storage-guides', 'vehicle-storage-bulletin', 'gas-law', 'common-practice'],
       },
+      PRESSURE_LOSS,
     ],
+    details: [PLACARD, SIDEWALL, CAP_PLY],
     ignored:
       'Stops grow longer and grip goes without warning in the wet. In the end the tread leaves the carcass, which tears the bodywork or takes the car off the road.',
     varies:
@@ -89,14 +118,15 @@ export const TIRES = [
     tests: [
       {
         name: 'Pressure',
-        unit: 'psi',
+        gauge: SPARE_PRESSURE,
         how: 'Gauge it cold and compare with the pressure placard.',
-        good: 'the placard figure, or up to 5 above',
-        watch: 'up to 8 below the placard',
-        act: 'more than 8 below the placard',
+        good: 'the placard figure, or up to 5 psi (0.35 bar) above',
+        watch: 'up to 8 psi (0.55 bar) below the placard, or up to 1 bar (14.5 psi) above',
+        act: 'more than 8 psi (0.55 bar) below the placard, or more than 1 bar (14.5 psi) above',
         sources: ['memory'],
       },
     ],
+    details: [PLACARD, SIDEWALL, CAP_PLY],
     ignored: 'Its state comes to light at the roadside, and an old spare can fail within a few miles of being put on.',
     varies:
       'A spare hung under the car ages faster than one in the trunk. A spare older than the road tires should never be rotated into the set.',
@@ -121,14 +151,15 @@ export const TIRES = [
     tests: [
       {
         name: 'Pressure',
-        unit: 'psi',
-        how: 'Gauge it cold and compare with the figure molded on its sidewall, usually 60 (4.2 bar).',
-        good: 'the figure on the sidewall, usually 60',
-        watch: '50 to 59',
-        act: 'below 50',
+        gauge: COMPACT_SPARE_PRESSURE,
+        how: 'Gauge it cold and compare with the figure molded on its sidewall, usually 60 psi (4.2 bar).',
+        good: 'the figure on the sidewall, usually 60 psi (4.2 bar), or up to 5 psi (0.35 bar) above',
+        watch: 'up to 10 psi (0.69 bar) below it',
+        act: 'more than 10 psi (0.69 bar) below it, or more than 5 psi (0.35 bar) above',
         sources: ['memory'],
       },
     ],
+    details: [SIDEWALL],
     ignored:
       'It needs about twice the pressure of a road tire, so it goes flat unnoticed and is useless on the day it is needed.',
     varies:
@@ -173,17 +204,7 @@ export const TIRES = [
     severity: 'safety',
     agesBy: ['time', 'heat', 'flexing'],
     findDate: 'Tubes carry no date that can be seen: use the receipt for the fitting.',
-    tests: [
-      {
-        name: 'Pressure loss',
-        unit: 'psi/month',
-        how: 'Gauge the cold tire twice, a month apart, at the same temperature.',
-        good: 'up to 2',
-        watch: '2 to 3',
-        act: 'more than 3, which is a leak',
-        sources: ['common-practice', 'memory'],
-      },
-    ],
+    tests: [PRESSURE_LOSS],
     ignored:
       'A tube that is chafed or cut by rusty spoke ends lets go at once, where a tubeless tire would leak slowly.',
     varies: 'On wire wheels the rim tape counts as much as the tube. Renew both whenever the tire is off.',
@@ -250,11 +271,21 @@ export const TIRES = [
     tests: [
       {
         name: 'Torque',
-        unit: 'Nm',
-        how: 'With the wheels cold, check every nut or bolt with a torque wrench.',
-        good: 'the handbook figure, all round',
-        act: 'loose, stretched, or bottomed before it clamps',
-        sources: ['wheel-fastener-guides'],
+        gauge: {
+          key: 'torque',
+          unit: 'Nm',
+          also: ['lb ft'],
+          decimals: 0,
+          range: [0, 900],
+          usual: [30, 700],
+          against: { what: 'detail', key: 'torque', as: 'percent' },
+          bands: { good: { from: 90, to: 110 } },
+          minutes: 15,
+        },
+        how: 'With the wheels cold, check every nut or bolt with a torque wrench and note the lowest figure at which one moves.',
+        good: 'within 10 percent of the handbook figure, all round',
+        act: 'further off, stretched, or bottomed before it clamps',
+        sources: ['wheel-fastener-guides', 'common-practice'],
       },
       {
         name: 'Spokes',
@@ -262,6 +293,18 @@ export const TIRES = [
         good: 'an even ring all round',
         act: 'a dull note, or a spoke that moves',
         sources: ['memory'],
+      },
+    ],
+    details: [
+      {
+        key: 'torque',
+        stays: true,
+        name: 'Handbook torque',
+        hint: 'In the handbook, for this wheel: alloy and steel may differ.',
+        unit: 'Nm',
+        also: ['lb ft'],
+        range: [30, 700],
+        decimals: 0,
       },
     ],
     ignored: 'A wheel works loose and comes off.',
@@ -288,9 +331,18 @@ export const TIRES = [
     tests: [
       {
         name: 'Play',
-        unit: 'mm',
+        gauge: {
+          key: 'play',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 2,
+          range: [0, 20],
+          usual: [0, 2],
+          bands: { good: { under: 0.1 }, watch: { to: 0.3 } },
+          minutes: 15,
+        },
         how: 'With the wheel raised, rock it at 12 and 6 o’clock, then spin it by hand and listen.',
-        good: 'just felt, and silent',
+        good: 'under 0.1: just felt, and silent',
         watch: '0.1 to 0.3',
         act: 'more than 0.3, or a rumble',
         sources: ['memory'],

@@ -1,3 +1,4 @@
+import { FLUID_GRADE, FLUID_HOSES } from '../details/brake-fluid.ts';
 import type { Kind } from '../kind.ts';
 
 export const TRANSMISSION = [
@@ -21,6 +22,7 @@ export const TRANSMISSION = [
         sources: ['memory'],
       },
     ],
+    details: [FLUID_GRADE, FLUID_HOSES],
     ignored: 'The slave cylinder rusts and leaks, and no gear can be selected.',
     varies:
       'It often shares the reservoir of the brakes and then shares their date. Otherwise change it together with the brake fluid, and keep to the type on the cap.',
@@ -39,11 +41,21 @@ export const TRANSMISSION = [
     tests: [
       {
         name: 'Pushrod travel',
-        unit: 'mm',
+        gauge: {
+          key: 'travel',
+          unit: 'mm',
+          also: ['in'],
+          decimals: 1,
+          range: [0, 100],
+          usual: [2, 40],
+          against: { what: 'detail', key: 'travel', as: 'percent' },
+          bands: { good: { from: 100 }, watch: { from: 80 } },
+          minutes: 10,
+        },
         how: 'Have a helper press the pedal fully and measure how far the slave’s pushrod moves; keep hands clear of the lever.',
-        good: 'the handbook figure',
+        good: 'the handbook figure or more',
         watch: 'up to a fifth less',
-        act: 'too little to free the clutch',
+        act: 'less than that: too little to free the clutch',
         sources: ['memory'],
       },
       {
@@ -53,6 +65,18 @@ export const TRANSMISSION = [
         watch: 'damp boot',
         act: 'drips',
         sources: ['memory'],
+      },
+    ],
+    details: [
+      {
+        key: 'travel',
+        stays: true,
+        name: 'Handbook travel',
+        hint: 'Of the pushrod at the slave cylinder.',
+        unit: 'mm',
+        also: ['in'],
+        range: [5, 50],
+        decimals: 1,
       },
     ],
     ignored: 'The pedal goes down without freeing the clutch, and no gear can be selected.',
@@ -162,11 +186,19 @@ export const TRANSMISSION = [
     tests: [
       {
         name: 'Engagement',
-        unit: 's',
+        gauge: {
+          key: 'engagement',
+          unit: 's',
+          decimals: 1,
+          range: [0, 60],
+          usual: [0, 10],
+          bands: { good: { under: 1 }, watch: { to: 2 } },
+          minutes: 15,
+        },
         how: 'On a road test switch it in at a steady speed and count.',
         good: 'less than 1',
         watch: '1 to 2',
-        act: 'slips, or does nothing',
+        act: 'over 2, slips, or does nothing',
         sources: ['memory'],
       },
     ],
@@ -201,7 +233,15 @@ export const TRANSMISSION = [
       },
       {
         name: 'Engagement delay',
-        unit: 's',
+        gauge: {
+          key: 'engagement-delay',
+          unit: 's',
+          decimals: 1,
+          range: [0, 60],
+          usual: [0, 10],
+          bands: { good: { under: 1.5 }, watch: { to: 3 } },
+          minutes: 5,
+        },
         how: 'With the engine cold, outdoors, and your foot hard on the brake, select reverse, then drive, and count.',
         good: 'less than 1.5',
         watch: '1.5 to 3',
@@ -227,11 +267,19 @@ export const TRANSMISSION = [
     tests: [
       {
         name: 'Leak',
-        unit: 'drips/day',
-        how: 'After a warm run leave clean cardboard under the gearbox overnight.',
+        gauge: {
+          key: 'drips',
+          unit: 'drops a night',
+          decimals: 0,
+          range: [0, 2000],
+          usual: [0, 50],
+          bands: { good: { to: 0 }, watch: { to: 3 } },
+          minutes: 5,
+        },
+        how: 'After a warm run leave clean cardboard under the gearbox overnight and count the drops.',
         good: '0',
         watch: '1 to 3',
-        act: 'more than that, or a run',
+        act: 'more than 3, or a run',
         sources: ['trade-magazine', 'memory'],
       },
     ],

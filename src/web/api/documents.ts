@@ -1,11 +1,12 @@
 /** Rows and findings as the API's documents. */
 import type { z } from '@hono/zod-openapi';
+import { GRADES } from '../../catalogue/grades.ts';
 import type { Kind } from '../../catalogue/kind.ts';
-import { GRADES, SOURCES, type SourceKey } from '../../catalogue/sources.ts';
+import { SOURCES, type SourceKey } from '../../catalogue/sources.ts';
 import { ageOf } from '../../dates/words.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { explain } from '../../findings/explain.ts';
-import type { CarWithParts, PartWithClaims } from '../../store/cars.ts';
+import type { CarWithParts, PartOnRecord } from '../../store/cars.ts';
 import type { CarOut, FindingOut, KindOut, PartOut } from './schemas.ts';
 
 export const carOut = ({ car, facts }: CarWithParts): z.infer<typeof CarOut> => ({
@@ -28,7 +29,7 @@ export const partOut = ({
   closedWhy,
   replaces,
   claims,
-}: PartWithClaims): z.infer<typeof PartOut> => ({
+}: PartOnRecord): z.infer<typeof PartOut> => ({
   id,
   carId,
   kind,

@@ -6,15 +6,18 @@ import { rangeInWords } from '../../dates/words.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { byNeed, findingsOf, summaryOf } from '../../findings/car.ts';
 import { explain, rulingLine } from '../../findings/explain.ts';
+import { readingLine } from '../../findings/reading-words.ts';
 import { tireSet } from '../../findings/tire-set.ts';
-import { type CarWithParts, carWithParts, closedParts, type PartWithClaims } from '../../store/cars.ts';
+import { type CarWithParts, carWithParts, closedParts, type PartOnRecord } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
+import { type PlaceRow, placesOf } from '../../store/places.ts';
 import { A, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 import { isWaiting } from '../waiting.ts';
+import { OutlookLine } from './outlook.tsx';
 import { nameOf } from './part-name.ts';
 
 /** How many lines "first" shows before the systems. */
@@ -34,10 +37,11 @@ export const showCar = (
   if (!found) return notFound(c, 'car');
   const findings = findingsOf(found.facts, found.parts, overridesOf(store, collection.id), on);
   const past = closedParts(store, collection.id, carId);
+  const places = placesOf(store, collection.id);
   return page(
     c,
     found.car.name,
-    <CarSheet found={found} findings={findings} past={past} faults={faults} given={given} />,
+    <CarSheet found={found} findings={findings} past={past} places={places} faults={faults} given={given} />,
     faults.length > 0 ? 422 : 200,
   );
 };
@@ -45,12 +49,13 @@ export const showCar = (
 interface Shown {
   found: CarWithParts;
   findings: Finding[];
-  past: PartWithClaims[];
+  past: PartOnRecord[];
+  places: PlaceRow[];
   faults: readonly Fault[];
   given: { distance?: string; day?: string };
 }
 
-const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
+const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
   const { car, facts } = found;
   const summary = summaryOf(findings);
   const waiting = findings.filter(({ part }) => isWaiting(part.claims)).length;
@@ -74,6 +79,12 @@ const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
         {reading ? `; ${reading.km.toLocaleString('en-US')} km on ${reading.day}` : '; no odometer reading'}.
       </p>
       {car.note && <p class="note">{car.note}</p>}
+      <p class="call">
+        <A to={`/cars/${car.id}/readings`} class="button">
+          Note readings
+        </A>{' '}
+        Volts, pressures, strips: type what the instruments show.
+      </p>
       <Bay counts={summary.counts} />
       <p class="counts">{countsInWords(summary.counts)}</p>
       {waiting > 0 && (
@@ -123,6 +134,7 @@ const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
             ))}
         </section>
       ))}
+      <StandsIn found={found} places={places} faults={faults} />
       <section class="side" aria-labelledby="odometer">
         <h2 id="odometer">Odometer</h2>
         <Post to={`/cars/${car.id}/odometer`} class="row">
@@ -142,6 +154,44 @@ const CarSheet = ({ found, findings, past, faults, given }: Shown) => {
     </>
   );
 };
+
+/** Where the car stands: its climate goes into every estimate. */
+const StandsIn = ({
+  found: { car, place },
+  places,
+  faults,
+}: {
+  found: CarWithParts;
+  places: PlaceRow[];
+  faults: readonly Fault[];
+}) => (
+  <section class="side" aria-labelledby="place">
+    <h2 id="place">Where it stands</h2>
+    {!place && (
+      <p>
+        Nobody has said. Without it frost can’t be judged, and estimates assume an unheated garage in a temperate place.
+      </p>
+    )}
+    {places.length > 0 && (
+      <Post to={`/cars/${car.id}/place`} class="row">
+        <label>
+          Place
+          <select name="place" {...faultsOf(faults, 'place')}>
+            <option value="">Not said</option>
+            {places.map(({ id, name }) => (
+              <option value={id} selected={id === place?.id}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button>It stands here</button>
+      </Post>
+    )}
+    <Faults faults={faults} field="place" />
+    <p>{place ? <A to={`/places/${place.id}`}>Its year there</A> : <A to="/places/new">Add a place</A>}</p>
+  </section>
+);
 
 const PartLine = ({ finding }: { finding: Finding }) => {
   const { part, standing, ruling, label } = finding;
@@ -166,11 +216,16 @@ const PartLine = ({ finding }: { finding: Finding }) => {
           ))}
         </>
       )}
+      <OutlookLine outlook={words.outlook} />
+      {finding.measured.map((measured) => (
+        <p class="read">{readingLine(measured, finding.kind)}</p>
+      ))}
+      {words.outlook && words.surer && <p class="surer">Surer: {words.surer}</p>}
     </article>
   );
 };
 
-const History = ({ past }: { past: PartWithClaims[] }) => (
+const History = ({ past }: { past: PartOnRecord[] }) => (
   <section aria-labelledby="history">
     <h2 id="history">Closed records</h2>
     <ul>

@@ -8,6 +8,7 @@ import type { KnownAboutTire } from '../../dates/tire-code/narrow.ts';
 import { readTireCode } from '../../dates/tire-code/read.ts';
 import { readTypedDate, type TypedDate } from '../../dates/typed-date.ts';
 import { ageInWords, ageOf, dayInWords } from '../../dates/words.ts';
+import { DeskNav } from '../desks/desk.tsx';
 import { page, useVisit } from '../layout.tsx';
 import { Sources } from '../sources.tsx';
 import type { Ctx } from '../visit.ts';
@@ -46,6 +47,7 @@ const DateCodes = ({ asked }: { asked: Asked }) => {
   const read = (Object.keys(PLACES) as Place[]).filter((place) => asked[place] !== '');
   return (
     <>
+      <DeskNav />
       <h1>Date codes</h1>
       <p class="lede">Read the sidewalls of up to five tires. Nothing is stored; print the page and take it along.</p>
       <form method="get" action={`${site.base}/date-codes#answers`} class="stacked codes">

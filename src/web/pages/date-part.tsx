@@ -10,7 +10,7 @@ import { count, rangeInWords } from '../../dates/words.ts';
 import { byWeight, findingsOf } from '../../findings/car.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
-import { type ClaimRow, carWithParts, findPart, lastAnswers, type PartWithClaims } from '../../store/cars.ts';
+import { type ClaimRow, carWithParts, findPart, lastAnswers, type PartOnRecord } from '../../store/cars.ts';
 import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
 import { CLAIM_FORM, type ClaimForm, notADistance, readDistance, readForm } from '../forms.ts';
@@ -115,7 +115,7 @@ export const claimGiven = (form: ClaimForm): { claim: ClaimGiven; faults: Fault[
 
 const show = (
   c: Ctx,
-  part: PartWithClaims,
+  part: PartOnRecord,
   kind: Kind,
   answers: Answer[],
   given: ClaimForm,
@@ -131,19 +131,19 @@ const show = (
   );
 };
 
-const lastClaimOf = (c: Ctx, partId: string): { part: PartWithClaims; claim: ClaimRow } | null => {
+const lastClaimOf = (c: Ctx, partId: string): { part: PartOnRecord; claim: ClaimRow } | null => {
   const part = findPart(c.get('around').store, c.get('visit').collection.id, partId);
   const claim = part?.claims.at(-1);
   return part && claim ? { part, claim } : null;
 };
 
 interface Shown {
-  part: PartWithClaims;
+  part: PartOnRecord;
   kind: Kind;
   answers: Answer[];
   given: ClaimForm;
   faults: readonly Fault[];
-  done: { part: PartWithClaims; claim: ClaimRow } | null;
+  done: { part: PartOnRecord; claim: ClaimRow } | null;
 }
 
 const MARK_WORDS: Readonly<Record<Mark, string>> = {
@@ -253,7 +253,7 @@ const readsAs = ({ mark, clock }: Kind): string | undefined =>
   mark === 'tire code' ? mark : mark ? undefined : clock === 'printed' ? 'ahead' : 'date';
 
 /** A second date of the same clock is a second source, unless the first was a slip. */
-const Instead = ({ part, given }: { part: PartWithClaims; given: ClaimForm }) =>
+const Instead = ({ part, given }: { part: PartOnRecord; given: ClaimForm }) =>
   part.claims.length === 0 ? null : (
     <label>
       This part has {count(part.claims.length, 'date')} already

@@ -1,36 +1,65 @@
 /** One part: where it stands and why, what is known and how surely, how to test it, and what to do with it. */
+import type { Fault } from '../../acts/fault.ts';
 import { kindOf } from '../../acts/parts.ts';
 import { takesLooks } from '../../catalogue/kind.ts';
 import { dayInWords } from '../../dates/words.ts';
-import { assess, type Finding } from '../../findings/assess.ts';
+import type { Finding } from '../../findings/assess.ts';
+import { findingsOf } from '../../findings/car.ts';
 import { CLOCK_WORDS, explain } from '../../findings/explain.ts';
-import { rulingOf } from '../../findings/ruling.ts';
-import type { ClaimRow, PartWithClaims } from '../../store/cars.ts';
+import type { CarWithParts, ClaimRow, PartOnRecord } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
 import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
-import { A, Post, page } from '../layout.tsx';
+import type { DetailsForm, ReadingsForm } from '../forms.ts';
+import { A, FaultSummary, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { Rule } from '../rule.tsx';
 import { Sources } from '../sources.tsx';
 import { StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
+import { Details } from './details.tsx';
+import { OutlookSection } from './outlook.tsx';
 import { nameOf } from './part-name.ts';
+import { Readings } from './readings.tsx';
 import { Tests } from './tests.tsx';
 
 export const partPage = (c: Ctx) => {
-  const at = partInPath(c);
-  if (!at) return notFound(c, 'part');
-  const { part, found } = at;
-  const { collection, on } = c.get('visit');
-  const kind = kindOf(part);
-  const ruling = rulingOf(kind, overridesOf(c.get('around').store, collection.id), found.car.id);
-  const finding = assess(part, kind, found.facts, ruling, on);
-  return page(c, nameOf(part), <Part part={part} finding={finding} carName={found.car.name} />);
+  const here = partInPath(c);
+  return here ? showPart(c, here.part, here.found) : notFound(c, 'part');
 };
 
-const Part = ({ part, finding, carName }: { part: PartWithClaims; finding: Finding; carName: string }) => {
+/** What was typed into one of the part’s forms and refused. */
+interface Refused {
+  faults: readonly Fault[];
+  given?: Partial<ReadingsForm>;
+  details?: DetailsForm;
+}
+
+export const showPart = (c: Ctx, part: PartOnRecord, found: CarWithParts, refused: Refused = { faults: [] }) => {
+  const { collection, on } = c.get('visit');
+  const overrides = overridesOf(c.get('around').store, collection.id);
+  // Its neighbors count: the wiring’s drain is the battery’s.
+  const parts = part.closedOn ? [...found.parts, part] : found.parts;
+  const finding = findingsOf(found.facts, parts, overrides, on).find((one) => one.part.id === part.id);
+  if (!finding) throw new Error(`No kind ${part.kind} in the catalogue`);
+  return page(
+    c,
+    nameOf(part),
+    <Part part={part} finding={finding} carName={found.car.name} refused={refused} />,
+    refused.faults.length > 0 ? 422 : 200,
+  );
+};
+
+interface Shown {
+  part: PartOnRecord;
+  finding: Finding;
+  carName: string;
+  refused: Refused;
+}
+
+const Part = ({ part, finding, carName, refused }: Shown) => {
   const { kind } = finding;
+  const { faults, given = {}, details = null } = refused;
   const words = explain(finding);
   return (
     <>
@@ -40,6 +69,7 @@ const Part = ({ part, finding, carName }: { part: PartWithClaims; finding: Findi
       <h1>
         {nameOf(part)} {!part.closedOn && <StandingWord standing={finding.standing} />}
       </h1>
+      <FaultSummary faults={faults} />
       {part.closedOn ? (
         <p class="note">
           Closed on {dayInWords(part.closedOn)}. {part.closedWhy}
@@ -52,6 +82,7 @@ const Part = ({ part, finding, carName }: { part: PartWithClaims; finding: Findi
             <strong>Do:</strong> {words.todo}
           </p>
           <Actions part={part} />
+          <OutlookSection outlook={words.outlook} />
           <h2>Why</h2>
           {words.reasons.map(({ text, sources }) => (
             <>
@@ -68,6 +99,8 @@ const Part = ({ part, finding, carName }: { part: PartWithClaims; finding: Findi
         </>
       )}
       {part.note && <p class="note">{part.note}</p>}
+      <Readings part={part} finding={finding} given={given} faults={faults} />
+      <Details part={part} kind={kind} given={details} faults={faults} />
       <Claims part={part} />
       <h2>If ignored</h2>
       <p>{kind.ignored}</p>
@@ -89,7 +122,7 @@ const Part = ({ part, finding, carName }: { part: PartWithClaims; finding: Findi
   );
 };
 
-const Actions = ({ part }: { part: PartWithClaims }) => (
+const Actions = ({ part }: { part: PartOnRecord }) => (
   <div class="actions">
     <A to={`/parts/${part.id}/date`} class="button">
       Date it
@@ -105,7 +138,7 @@ const Actions = ({ part }: { part: PartWithClaims }) => (
   </div>
 );
 
-const Claims = ({ part }: { part: PartWithClaims }) => (
+const Claims = ({ part }: { part: PartOnRecord }) => (
   <section aria-labelledby="known">
     <h2 id="known">What is known</h2>
     {part.claims.length === 0 && <p>Nothing yet.</p>}

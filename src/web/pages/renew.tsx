@@ -6,7 +6,7 @@ import type { ClaimGiven } from '../../acts/read-claim.ts';
 import { takesLooks } from '../../catalogue/kind.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
-import { type PartWithClaims, retirePart, withdrawClaim } from '../../store/cars.ts';
+import { type PartOnRecord, retirePart, withdrawClaim } from '../../store/cars.ts';
 import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
 import { RENEW_FORM, RETIRE_FORM, type RenewForm, readForm } from '../forms.ts';
@@ -59,7 +59,7 @@ export const renew = async (c: Ctx) => {
 };
 
 /** The day it was fitted or filled, and, where the kind counts from another clock, what is read on the new part. */
-const claimsOf = (part: PartWithClaims, form: RenewForm, read: ClaimGiven): ClaimGiven[] => {
+const claimsOf = (part: PartOnRecord, form: RenewForm, read: ClaimGiven): ClaimGiven[] => {
   const { clock } = kindOf(part);
   const begins = clock === 'filled' || clock === 'serviced' || clock === 'used' ? clock : 'fitted';
   const fitted: ClaimGiven = {
@@ -89,7 +89,7 @@ const nearField = (fault: Fault): Fault => ({
   field: fault.field === 'dates/0/typed' ? 'fitted' : fault.field === 'dates/1/typed' ? 'typed' : fault.field,
 });
 
-const show = (c: Ctx, part: PartWithClaims, given: RenewForm, faults: readonly Fault[]) =>
+const show = (c: Ctx, part: PartOnRecord, given: RenewForm, faults: readonly Fault[]) =>
   page(
     c,
     `Renewed: ${nameOf(part)}`,
@@ -97,7 +97,7 @@ const show = (c: Ctx, part: PartWithClaims, given: RenewForm, faults: readonly F
     faults.length > 0 ? 422 : 200,
   );
 
-const Renew = ({ part, given, faults }: { part: PartWithClaims; given: RenewForm; faults: readonly Fault[] }) => {
+const Renew = ({ part, given, faults }: { part: PartOnRecord; given: RenewForm; faults: readonly Fault[] }) => {
   const kind = kindOf(part);
   const readsOn = kind.clock === 'made' || kind.clock === 'printed';
   return (

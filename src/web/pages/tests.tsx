@@ -7,11 +7,11 @@ export const Tests = ({ kind }: { kind: Kind }) =>
     <p>No home test: its date is what there is.</p>
   ) : (
     <div class="tests">
-      {kind.tests.map(({ name, unit, how, good, watch, act, sources }) => (
+      {kind.tests.map(({ name, gauge, how, good, watch, act, sources }) => (
         <section class="test">
           <h3>
             {name}
-            {unit && ` (${unit})`}
+            {gauge && ` (${gauge.unit})`}
           </h3>
           <p>{how}</p>
           <dl>

@@ -1,0 +1,26 @@
+/** Numbers as people type them: “12,45 V”, “−24”, “32 psi”. */
+import { inUnit } from '../ageing/words.ts';
+import { convert, UNITS, type Unit } from '../catalogue/units.ts';
+
+export type TypedNumber = { ok: true; value: number; unit: Unit } | { ok: false; message: string };
+
+const NUMBER = /^([+\-−–]?)\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(.*)$/;
+
+/** A number in one of the units offered; `picked` is the unit chosen beside the field, which one written with it overrides. */
+export const readNumber = (typed: string, picked: Unit, offered: readonly Unit[]): TypedNumber => {
+  const found = NUMBER.exec(typed.trim());
+  if (!found) return { ok: false, message: `“${typed}” is no number. Write it as ${example(picked)}.` };
+  const [, sign, digits = '', behind = ''] = found;
+  const unit = behind === '' ? picked : offered.find((one) => plain(one) === plain(behind));
+  if (!unit) return { ok: false, message: `“${behind}” is not a unit for this: use ${offered.join(' or ')}.` };
+  return { ok: true, value: Number(digits.replace(',', '.')) * (sign && sign !== '+' ? -1 : 1), unit };
+};
+
+const plain = (unit: string): string => unit.toLowerCase().replace(/[°\s.]/g, '');
+const example = (unit: Unit): string => `12.4 ${unit}`;
+
+export const isUnit = (text: string): text is Unit => text in UNITS;
+
+/** A limit of a gauge in the unit a person types in. */
+export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string =>
+  inUnit(convert(value, from, to), to, decimals);

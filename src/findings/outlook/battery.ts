@@ -1,0 +1,171 @@
+/** The battery: its charge from the last reading on, with what drains it and how cold it stands. */
+import { chargeByDensity, chargeByVoltage, densityAtReference, FILLS } from '../../ageing/battery/charge.ts';
+import { BATTERY, type Chemistry } from '../../ageing/battery/chemistry.ts';
+import { FLAT_FREEZES, freezingByCharge } from '../../ageing/battery/freezing.ts';
+import { type BatteryFacts, chargeOn, projectBattery, RECHARGE_AT } from '../../ageing/battery/outlook.ts';
+import type { Span } from '../../ageing/span.ts';
+import { inUnit, spanInWords } from '../../ageing/words.ts';
+import { addMonths } from '../../dates/civil.ts';
+import { dayInWords } from '../../dates/words.ts';
+import type { Reading } from '../facts.ts';
+import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook, PLACE_ASSUMED, placeOf } from './outlook.ts';
+
+/** How far ahead the dates are looked for, in months. */
+const AHEAD = 18;
+
+/** What a connected car draws where nobody measured it, mA: no electronics at all to the most that passes; from memory. */
+const DRAIN_UNKNOWN: Span = { low: 0, high: 50 };
+/** Meters and moments differ: share of a measured drain. */
+const DRAIN_DOUBT = 0.2;
+/** Usual size of a car’s battery where nobody told it, Ah; from memory. */
+const CAPACITY_UNKNOWN = 50;
+
+export const battery: Model = {
+  tell(known) {
+    const start = startOf(known);
+    return start ? told(known, start) : untold(known);
+  },
+  asksFrom(known) {
+    // Without its connection nobody knows what drains it: an estimate would ask for nothing but a guess.
+    if (known.part.readings.length === 0 || !choiceIn(known, 'connection')) return null;
+    const start = startOf(known);
+    if (!start || chargeOn(factsOf(known, start), placeOf(known), known.on).low > RECHARGE_AT) return null;
+    return projectBattery(factsOf(known, start), placeOf(known), known.on).recharge.earliest;
+  },
+};
+
+interface Start {
+  reading: Reading;
+  charge: Span;
+}
+
+/** Where nobody told which: the one that loses charge fastest, or reads fullest for what is in it. */
+const BY_KIND: Readonly<Record<string, Chemistry>> = {
+  'battery-flooded': 'antimony',
+  'battery-agm': 'gel',
+  'battery-lithium': 'lithium',
+};
+
+const chemistryOf = (known: Known): Chemistry => {
+  const told = choiceIn(known, 'chemistry');
+  if (told && told in BATTERY) return told as Chemistry;
+  return BY_KIND[known.kind.key] ?? 'unknown';
+};
+
+/** The charge at the last reading that tells it: density before voltage on the same day. */
+const startOf = (known: Known): Start | null => {
+  const reading = lastOf(known, 'density', 'rest-voltage');
+  if (!reading) return null;
+  if (reading.gauge === 'density') {
+    const fill = FILLS.find((one) => one === choiceIn(known, 'fill'));
+    if (reading.warmth === null) return null;
+    const density = densityAtReference(reading.value, reading.warmth);
+    // Acid of either fill may be in it: the emptier reading of the two counts, unless it is told.
+    const charges = (fill ? [fill] : FILLS).map((one) => chargeByDensity(density, one));
+    return { reading, charge: { low: Math.min(...charges), high: Math.max(...charges) } };
+  }
+  const volts = choiceIn(known, 'volts') === '6' ? 6 : 12;
+  const charge = chargeByVoltage(chemistryOf(known), reading.value, volts);
+  // Fresh off a charger or a drive the voltage says nothing yet.
+  return charge && !charge.surface ? { reading, charge: charge.span } : null;
+};
+
+const factsOf = (known: Known, { reading, charge }: Start): BatteryFacts => {
+  const connection = choiceIn(known, 'connection');
+  const measured = known.car.drain;
+  const connected: Span =
+    measured === undefined ? DRAIN_UNKNOWN : { low: measured * (1 - DRAIN_DOUBT), high: measured * (1 + DRAIN_DOUBT) };
+  return {
+    chemistry: chemistryOf(known),
+    capacity: numberIn(known, 'capacity') ?? CAPACITY_UNKNOWN,
+    drain: connection === 'disconnected' ? { low: 0, high: 0 } : connected,
+    maintained: connection === 'maintainer',
+    charge,
+    from: reading.day,
+  };
+};
+
+const told = (known: Known, start: Start): Outlook => {
+  const { on, car } = known;
+  const facts = factsOf(known, start);
+  const place = placeOf(known);
+  const charge = chargeOn(facts, place, on);
+  const ahead = projectBattery(facts, place, addMonths(on, AHEAD));
+  const never = `not within ${AHEAD} months`;
+  const frost = charge.low <= 0 ? flatFreezes(facts.chemistry) : freezingByCharge(facts.chemistry, charge.low);
+  return {
+    now: `${spanInWords(charge, '%', 0)} charged, from the reading of ${dayInWords(start.reading.day)}.`,
+    measured: true,
+    days: facts.maintained
+      ? []
+      : [
+          { what: 'Falls to three quarters: recharge', when: ahead.recharge, never },
+          { what: 'No longer cranks', when: ahead.noCrank, never },
+          ...(ahead.freezes && car.place ? [{ what: 'Could freeze there', when: ahead.freezes, never }] : []),
+        ],
+    says: [
+      facts.maintained
+        ? 'On a maintainer it holds its charge as long as the mains and the plug do: look at its lamp on every round.'
+        : drainWords(known, facts),
+      ...(frost === null ? [] : [`At the low end of that charge its acid freezes near ${inUnit(frost, '°C', 0)}.`]),
+      ...(car.place ? [] : [PLACE_ASSUMED]),
+    ],
+    ends: ENDS,
+    desk: deskOf(known, facts, charge),
+    sources: [...BATTERY[facts.chemistry].sources, 'army-battery-tables', 'standing-drain-bulletin'],
+  };
+};
+
+/** Left flat, the acid goes on thinning. */
+const flatFreezes = (chemistry: Chemistry): number | null => (BATTERY[chemistry].acid ? FLAT_FREEZES : null);
+
+const ENDS =
+  'Charge is not strength: an old battery can read full and fail under load. A load test by a workshop settles that. Never charge, jump or move a battery that may be frozen, is cracked or smells of sulfur.';
+
+const drainWords = (known: Known, { drain, capacity }: BatteryFacts): string => {
+  const size = numberIn(known, 'capacity')
+    ? `${inUnit(capacity, 'Ah', 0)}`
+    : `${inUnit(capacity, 'Ah', 0)} assumed, as its capacity is not told`;
+  if (drain.high === 0) return `Disconnected, it loses by itself only (${size}).`;
+  return known.car.drain === undefined
+    ? `Reckoned with a drain of ${spanInWords(drain, 'mA', 0)}, as nobody measured it (${size}); measure it at the wiring, or say that it is disconnected.`
+    : `Reckoned with the drain measured at the wiring, ${inUnit(known.car.drain, 'mA', 0)} (${size}).`;
+};
+
+const deskOf = (known: Known, facts: BatteryFacts, charge: Span): string => {
+  const { place } = known.car;
+  const query = new URLSearchParams({
+    chemistry: facts.chemistry,
+    capacity: String(facts.capacity),
+    charge: String(Math.round((charge.low + charge.high) / 2)),
+    drain: String(Math.round(facts.drain.high)),
+    ...(place
+      ? { low: String(place.winterLow), high: String(place.summerHigh), air: place.air, shelter: place.shelter }
+      : {}),
+  });
+  return `/desks/battery?${query}`;
+};
+
+/** Without a reading there is no charge to tell. */
+const untold = (known: Known): Outlook | null => {
+  if (known.part.claims.length === 0 && known.part.readings.length === 0) return null;
+  const lithium = chemistryOf(known) === 'lithium';
+  const unsettled = lastOf(known, 'density', 'rest-voltage') !== undefined;
+  return {
+    now: lithium
+      ? 'its charge can’t be told from its voltage.'
+      : unsettled
+        ? 'its charge is not known: what was read is not settled, or lacks its temperature.'
+        : 'its charge is not known: nothing was read yet.',
+    measured: false,
+    days: [],
+    says: [
+      lithium
+        ? 'Lithium keeps nearly the same voltage from full to almost empty: trust its own meter. Store it about half full and never charge it below 0 °C.'
+        : 'A connected car can flatten a full battery within weeks; read its rest voltage to start the estimate.',
+    ],
+    ends: ENDS,
+    desk: '/desks/battery',
+    sources: BATTERY[chemistryOf(known)].sources,
+  };
+};

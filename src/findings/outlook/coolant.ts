@@ -1,0 +1,85 @@
+/** Coolant: where it freezes beside the coldest night of the place, and what strength that is. */
+import { freezingSpan, GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
+import { COOLANT_SOURCES, coolantOutlook } from '../../ageing/coolant/outlook.ts';
+import { SAMPLE_SOURCES, strengthByBrix, strengthByDensity } from '../../ageing/coolant/sample.ts';
+import { coldestNight } from '../../ageing/place.ts';
+import type { Span } from '../../ageing/span.ts';
+import { inUnit, spanInWords } from '../../ageing/words.ts';
+import { dayInWords } from '../../dates/words.ts';
+import type { Reading } from '../facts.ts';
+import { choiceIn, type Known, lastOf, type Model, type Outlook } from './outlook.ts';
+
+const STRENGTH_GAUGES = ['freeze-point', 'density', 'sugar-scale', 'strength'] as const;
+
+const ENDS =
+  'Frost protection is not corrosion protection: neither strength nor pH tells what is left of the inhibitors. A laboratory, or a renewal by the calendar, settles that.';
+
+export const coolant: Model = {
+  tell(known) {
+    const reading = lastOf(known, ...STRENGTH_GAUGES);
+    return reading ? told(known, reading) : untold(known);
+  },
+};
+
+const glycolOf = (known: Known): Glycol | 'unknown' =>
+  GLYCOLS.find((one) => one === choiceIn(known, 'glycol')) ?? 'unknown';
+
+const told = (known: Known, reading: Reading): Outlook => {
+  const glycol = glycolOf(known);
+  const strength = strengthOf(glycol, reading);
+  const { place } = known.car;
+  const coldest = place && coldestNight(place);
+  const { freezes, margin, says } = coolantOutlook({ glycol, strength }, coldest);
+  const frost =
+    coldest === null || margin === null
+      ? ''
+      : `, ${margin.low < 0 ? 'above' : `${inUnit(margin.low, '°C', 0)} or more below`} the coldest night there (${inUnit(coldest, '°C', 0)})`;
+  return {
+    now: `about ${spanInWords(strength, '%', 0)} glycol, first ice at ${spanInWords(freezes, '°C', 0)}${frost}, by the reading of ${dayInWords(reading.day)}.`,
+    measured: true,
+    days: [],
+    says,
+    ends: ENDS,
+    desk: '/desks/coolant',
+    sources: [...new Set([...COOLANT_SOURCES, ...SAMPLE_SOURCES])],
+  };
+};
+
+/** The strength by what was read; of an unknown glycol the whole of both. */
+const strengthOf = (glycol: Glycol | 'unknown', { gauge, value }: Reading): Span => {
+  const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map((one): Span => {
+    switch (gauge) {
+      case 'density':
+        return strengthByDensity(one, value);
+      case 'sugar-scale':
+        return strengthByBrix(one, value);
+      case 'freeze-point':
+        return byFreezing(one, value);
+      default:
+        return { low: value, high: value };
+    }
+  });
+  return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
+};
+
+/** A refractometer reads a freezing point to 1 °C (ASTM D3321). */
+const byFreezing = (glycol: Glycol, freezing: number): Span => ({
+  low: strengthFor(glycol, Math.min(freezing + 1, 0)) ?? 60,
+  high: strengthFor(glycol, freezing - 1) ?? 60,
+});
+
+/** Half and half is what is usually filled; nothing proves that it was. */
+const untold = (known: Known): Outlook | null => {
+  if (known.since === null) return null;
+  const usual = GLYCOLS.map((glycol) => freezingSpan(glycol, 50));
+  const freezes = { low: Math.min(...usual.map(({ low }) => low)), high: Math.max(...usual.map(({ high }) => high)) };
+  return {
+    now: `its strength is not known; half and half would show its first ice at ${spanInWords(freezes, '°C', 0)}.`,
+    measured: false,
+    days: [],
+    says: ['Color tells neither strength nor family. Until it is read, count on no frost protection at all.'],
+    ends: ENDS,
+    desk: '/desks/coolant',
+    sources: COOLANT_SOURCES,
+  };
+};

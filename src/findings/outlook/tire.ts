@@ -1,0 +1,130 @@
+/** A tire that stands: its air, the spot it stands on, and what the warmth of the place does to its rubber. */
+
+import { coldestNight } from '../../ageing/place.ts';
+import type { Span } from '../../ageing/span.ts';
+import { FLAT_SPOT_SOURCES, flatSpotRisk } from '../../ageing/tires/flat-spots.ts';
+import { HEAT_SOURCES, heatAge } from '../../ageing/tires/heat.ts';
+import {
+  dueForAir,
+  LAY_UP,
+  layUpPressure,
+  leakRate,
+  PRESSURE_SOURCES,
+  type PressureReading,
+  pressureOver,
+} from '../../ageing/tires/pressure.ts';
+import { inUnit, spanInWords } from '../../ageing/words.ts';
+import { convert } from '../../catalogue/units.ts';
+import { addMonths, daysBetween } from '../../dates/civil.ts';
+import { dayInWords } from '../../dates/words.ts';
+import { sinceLast } from '../since.ts';
+import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook, PLACE_ASSUMED, placeOf } from './outlook.ts';
+
+const AHEAD = 12;
+const GAUGE = 'cold-pressure';
+
+/** Loss that is more than rubber lets through, psi a month: common practice. */
+const LEAK = 3;
+
+const ENDS =
+  'None of this clears a tire: by the calendar limits first, then by a look inside and out. Cracks, bulges, hardness and flat spots are judged by a tire shop.';
+
+export const tire: Model = {
+  tell(known) {
+    const read = readOf(known);
+    const age = ageHere(known);
+    if (!read && !age) return null;
+    return {
+      now: [read ? airWords(known, read) : null, age].filter(Boolean).join('; '),
+      measured: read !== undefined,
+      days: airDays(known, read),
+      says: [
+        ...leakWords(known),
+        ...spotWords(known),
+        ...layUpWords(known),
+        ...(known.car.place ? [] : [PLACE_ASSUMED]),
+      ],
+      ends: ENDS,
+      desk: null,
+      sources: [...new Set([...PRESSURE_SOURCES, ...HEAT_SOURCES, ...FLAT_SPOT_SOURCES, ...LAY_UP.sources])],
+    };
+  },
+  asksFrom(known) {
+    const placard = numberIn(known, 'placard');
+    const read = readOf(known);
+    return placard && read ? dueForAir(read, known.on, placeOf(known), placard).earliest : null;
+  },
+};
+
+const readOf = (known: Known): PressureReading | undefined => {
+  const reading = lastOf(known, GAUGE);
+  return reading && { pressure: reading.value, temperature: reading.warmth, day: reading.day };
+};
+
+const airBy = (known: Known, read: PressureReading): Span =>
+  pressureOver(read, known.on, placeOf(known)).at(-1)?.pressure as Span;
+
+const airWords = (known: Known, read: PressureReading): string => {
+  const now = airBy(known, read);
+  const placard = numberIn(known, 'placard');
+  return `about ${spanInWords(now, 'bar', 1)} cold by now${placard ? `, placard ${inUnit(placard, 'bar', 1)}` : ''}, from the reading of ${dayInWords(read.day)}`;
+};
+
+const airDays = (known: Known, read: PressureReading | undefined): Outlook['days'] => {
+  const placard = numberIn(known, 'placard');
+  if (!placard || !read) return [];
+  const when = dueForAir(read, addMonths(known.on, AHEAD), placeOf(known), placard);
+  return [{ what: 'A tenth below the placard: read it, pump it up', when, never: `not within ${AHEAD} months` }];
+};
+
+/** For information: the calendar rules, whatever the warmth. */
+const ageHere = ({ since, on, car }: Known): string | null => {
+  if (!since?.from || !car.place) return null;
+  const years = daysBetween(since.from, on) / 365.25;
+  const { byArrhenius, byRuleOfTen } = heatAge(years, car.place);
+  const low = Math.min(byArrhenius.low, byRuleOfTen);
+  const high = Math.max(byArrhenius.high, byRuleOfTen);
+  return `for information, its rubber has aged there like ${spanInWords({ low, high }, 'years', 0)} at 20 °C; the calendar limits rule all the same`;
+};
+
+const leakWords = (known: Known): string[] => {
+  const [before, last] = known.part.readings.filter(({ gauge, day }) => gauge === GAUGE && day <= known.on).slice(-2);
+  if (!before || !last) return [];
+  const pressure = ({ value, warmth, day }: typeof before): PressureReading => ({
+    pressure: value,
+    temperature: warmth,
+    day,
+  });
+  const rate = leakRate(pressure(before), pressure(last));
+  if (rate === null || rate <= 0) return [];
+  const psi = convert(rate, 'bar/month', 'psi/month');
+  return [
+    `Between the last two readings it lost ${inUnit(rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${psi > LEAK ? ': more than rubber lets through, look for a leak' : ''}.`,
+  ];
+};
+
+const spotWords = (known: Known): string[] => {
+  const told = choiceIn(known, 'cap-ply');
+  const capPly = told === undefined ? null : told === 'yes';
+  const moved = sinceLast(known.part.claims, 'used', known.car.built)?.from;
+  if (!moved)
+    return [
+      `Move the car every ${flatSpotRisk({ days: 0, share: null, coldest: 0, capPly }).moveEvery} days while it stands on its tires.`,
+    ];
+  const [read, placard] = [readOf(known), numberIn(known, 'placard')];
+  const { moveEvery, says } = flatSpotRisk({
+    days: daysBetween(moved, known.on),
+    // What is in it by now at the least, not what was read then.
+    share: read && placard ? airBy(known, read).low / placard : null,
+    coldest: coldestNight(placeOf(known)),
+    capPly,
+  });
+  return [`Last moved on ${dayInWords(moved)}; move it every ${moveEvery} days.`, ...says];
+};
+
+const layUpWords = (known: Known): string[] => {
+  const placard = numberIn(known, 'placard');
+  if (!placard) return [];
+  const pressure = layUpPressure(placard, numberIn(known, 'sidewall') ?? null);
+  return [`For a lay-up: ${spanInWords(pressure, 'bar', 1)}, cold. ${LAY_UP.says.join(' ')}`];
+};

@@ -1,0 +1,224 @@
+/** Coolant mix: where it freezes, against the coldest night, and how to make it stronger. */
+import { done, type Fault, type Outcome } from '../../acts/fault.ts';
+import { strengthen } from '../../ageing/coolant/dilution.ts';
+import { COOLANT_FAMILIES, type CoolantFamily, mixing, PH_LIMITS } from '../../ageing/coolant/families.ts';
+import { freezingPoint, freezingSpan, GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
+import { COOLANT_SOURCES, type CoolantOutlook, coolantOutlook } from '../../ageing/coolant/outlook.ts';
+import { SAMPLE_SOURCES, strengthByBrix, strengthByDensity } from '../../ageing/coolant/sample.ts';
+import type { Span } from '../../ageing/span.ts';
+import { inUnit, spanInWords } from '../../ageing/words.ts';
+import { CAUTIONS } from '../../catalogue/cautions.ts';
+import type { Detail } from '../../catalogue/gauge.ts';
+import type { Answers } from '../../findings/facts.ts';
+import { Chart } from '../chart.tsx';
+import type { Ctx } from '../visit.ts';
+import { type Asked, readDesk, showDesk } from './desk.tsx';
+
+const GLYCOL_WORDS: Readonly<Record<Glycol, string>> = { ethylene: 'Ethylene glycol', propylene: 'Propylene glycol' };
+
+const SAMPLE_DETAILS: readonly Detail[] = [
+  { key: 'glycol', name: 'Glycol', choices: GLYCOL_WORDS, hint: 'It stands on the canister; color tells nothing.' },
+  { key: 'strength', name: 'Strength, if known', unit: '%', range: [0, 100], decimals: 0 },
+  {
+    key: 'freezing',
+    name: 'Or the freezing point a refractometer shows',
+    unit: '°C',
+    also: ['°F'],
+    range: [-70, 2],
+    decimals: 0,
+  },
+  { key: 'brix', name: 'Or its sugar scale', unit: 'Brix', range: [0, 60], decimals: 1 },
+  { key: 'density', name: 'Or its density at 20 °C', unit: 'SG', range: [0.99, 1.15], decimals: 3 },
+];
+
+const NIGHT_DETAILS: readonly Detail[] = [
+  { key: 'night', name: 'Coldest night where the car stands', unit: '°C', also: ['°F'], range: [-60, 40], decimals: 0 },
+];
+
+const MIX_DETAILS: readonly Detail[] = [
+  { key: 'volume', name: 'The system holds', unit: 'L', also: ['US gal'], range: [0.5, 60], decimals: 1 },
+  { key: 'wanted', name: 'Strength wanted', unit: '%', range: [0, 100], decimals: 0 },
+  {
+    key: 'concentrate',
+    name: 'Strength of what you add',
+    unit: '%',
+    range: [10, 100],
+    decimals: 0,
+    hint: 'Concentrate is 95 to 100, ready-mixed usually 50.',
+  },
+  { key: 'there', name: 'Family in the system', choices: familyWords() },
+  { key: 'added', name: 'Family of what you add', choices: familyWords() },
+];
+
+function familyWords(): Record<string, string> {
+  return Object.fromEntries(Object.entries(COOLANT_FAMILIES).map(([key, { name }]) => [key, name]));
+}
+
+const DETAILS = [...SAMPLE_DETAILS, ...NIGHT_DETAILS, ...MIX_DETAILS];
+
+export interface CoolantAnswer {
+  glycol: Glycol | 'unknown';
+  strength: Span;
+  night: number | null;
+  outlook: CoolantOutlook;
+  /** Liters to drain and to add; null: not asked, or it can't be done. */
+  exchange: number | null;
+  wanted: number | null;
+  mixing: string | null;
+}
+
+export const readCoolant = (asked: Asked): Outcome<CoolantAnswer> => {
+  const read = readDesk(DETAILS, asked, []);
+  if (!read.ok) return read;
+  const answers = read.value;
+  const glycol = GLYCOLS.find((one) => one === answers.glycol) ?? 'unknown';
+  const strength = strengthIn(glycol, answers);
+  if (!strength.ok) return strength;
+  const night = typeof answers.night === 'number' ? answers.night : null;
+  const exchange = exchangeIn(strength.value, answers);
+  if (!exchange.ok) return exchange;
+  return done({
+    glycol,
+    strength: strength.value,
+    night,
+    outlook: coolantOutlook({ glycol, strength: strength.value }, night),
+    exchange: exchange.value,
+    wanted: typeof answers.wanted === 'number' ? answers.wanted : null,
+    mixing: mixingIn(answers, glycol),
+  });
+};
+
+const fault = (field: string, message: string): Outcome<never> => ({ ok: false, faults: [{ field, message }] });
+
+/** The strength told, or told by what was measured; of an unknown glycol the whole of both. */
+const strengthIn = (glycol: Glycol | 'unknown', answers: Answers): Outcome<Span> => {
+  const { strength, freezing, brix, density } = answers;
+  if (typeof strength === 'number') return done({ low: strength, high: strength });
+  const by = (told: (one: Glycol) => Span): Outcome<Span> => {
+    const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map(told);
+    return done({ low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) });
+  };
+  if (typeof freezing === 'number')
+    return by((one) => ({
+      low: strengthFor(one, Math.min(freezing + 1, 0)) ?? 60,
+      high: strengthFor(one, freezing - 1) ?? 60,
+    }));
+  if (typeof brix === 'number') return by((one) => strengthByBrix(one, brix));
+  if (typeof density === 'number') return by((one) => strengthByDensity(one, density));
+  return fault('strength', 'Give its strength, or what an instrument shows: freezing point, sugar scale or density.');
+};
+
+const exchangeIn = ({ low }: Span, { volume, wanted, concentrate }: Answers): Outcome<number | null> => {
+  if (typeof volume !== 'number' || typeof wanted !== 'number') return done(null);
+  const added = typeof concentrate === 'number' ? concentrate : 100;
+  const liters = strengthen(volume, low, wanted, added);
+  return liters === null
+    ? fault(
+        'wanted',
+        `From ${inUnit(low, '%', 0)} to ${inUnit(wanted, '%', 0)} with ${inUnit(added, '%', 0)} can’t be done: the strength wanted lies between what is in it and what you add.`,
+      )
+    : done(liters);
+};
+
+const familyIn = (told: string | number | undefined): CoolantFamily =>
+  (Object.keys(COOLANT_FAMILIES) as CoolantFamily[]).find((one) => one === told) ?? 'unknown';
+
+const mixingIn = ({ there, added }: Answers, glycol: Glycol | 'unknown'): string | null =>
+  there === undefined && added === undefined
+    ? null
+    : mixing({ family: familyIn(there), glycol }, { family: familyIn(added), glycol });
+
+export const coolantDesk = (c: Ctx) => {
+  const asked: Asked = c.req.query();
+  const started = DETAILS.some(({ key }) => asked[key] !== undefined);
+  const answer = started ? readCoolant(asked) : null;
+  const faults: Fault[] = answer && !answer.ok ? answer.faults : [];
+  return showDesk(c, {
+    title: 'Coolant mix',
+    lede: 'Where the mix shows its first ice, how far that is from the coldest night, and what to drain and add.',
+    path: '/desks/coolant',
+    groups: [
+      { legend: 'The coolant', details: SAMPLE_DETAILS },
+      { legend: 'The cold', details: NIGHT_DETAILS },
+      { legend: 'Making it stronger', details: MIX_DETAILS },
+    ],
+    asked,
+    faults,
+    answer: answer?.ok ? <Answer {...answer.value} /> : null,
+    formula: [
+      'The freezing point is that of the first ice crystals: a handbook’s table of inhibited glycol by volume on one side, data of pure glycol by mass on the other. They differ by two to four degrees at half and half, which is the range shown.',
+      'A refractometer tells the strength by how the sample bends light, a hydrometer by its weight: inhibitors weigh, too, so a hydrometer can be 4 to 5 percent out, and on propylene glycol it hardly tells anything.',
+      'To strengthen: drain liters = system × (wanted − present) ÷ (added − present), and add as much of what you add.',
+      'Less than 3 °C between coldest night and first ice wants watching; the sources themselves differ by as much. Slush is not yet a burst block, but the pump can shear if it is started in it.',
+      PH_LIMITS.says,
+    ],
+    ends: 'Frost protection is not corrosion protection. What is left of the inhibitors a laboratory tells; by the calendar they are renewed. Coolant is poison to people and animals, and hot coolant scalds: open the cap cold.',
+    sources: [...COOLANT_SOURCES, ...SAMPLE_SOURCES, ...PH_LIMITS.sources],
+  });
+};
+
+const Answer = ({ glycol, strength, night, outlook, exchange, wanted, mixing: warning }: CoolantAnswer) => {
+  const { freezes, margin, verdict, says } = outlook;
+  return (
+    <>
+      <p class="answer">
+        <strong>
+          {spanInWords(strength, '%', 0)} glycol: first ice at {spanInWords(freezes, '°C', 0)}.
+        </strong>{' '}
+        {verdict === null
+          ? 'Not judged.'
+          : verdict === 'good'
+            ? 'Good for that night.'
+            : verdict === 'watch'
+              ? 'Watch it.'
+              : 'Act on it.'}
+      </p>
+      {margin !== null && night !== null && (
+        <p>
+          Between the coldest night, {inUnit(night, '°C', 0)}, and first ice: {spanInWords(margin, '°C', 0)}.
+        </p>
+      )}
+      <MixChart glycol={glycol} strength={strength} night={night} />
+      <ul>
+        {says.map((text) => (
+          <li>{text}</li>
+        ))}
+        {exchange !== null && wanted !== null && (
+          <li>
+            For {inUnit(wanted, '%', 0)}: drain {inUnit(exchange, 'L', 1)} and add as much. Run it warm so that it
+            mixes, let it cool, read it again.
+          </li>
+        )}
+        {warning && <li>{warning}</li>}
+      </ul>
+      <p class="note">{CAUTIONS['hot-coolant']}</p>
+    </>
+  );
+};
+
+/** Freezing point along the strength, both sets of data as a band, the sample as its span. */
+const MixChart = ({ glycol, strength, night }: Pick<CoolantAnswer, 'glycol' | 'strength' | 'night'>) => {
+  const shown = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol);
+  const strengths = Array.from({ length: 61 }, (_, percent) => percent);
+  const bands = shown.map((one) => ({
+    name: GLYCOL_WORDS[one],
+    points: strengths.map((percent) => ({ x: percent, ...freezingSpan(one, percent) })),
+  }));
+  return (
+    <Chart
+      says={`First ice by strength: ${shown.map((one) => `${GLYCOL_WORDS[one]} ${[30, 40, 50].map((percent) => `${percent} % ${inUnit(freezingPoint(one, percent), '°C', 0)}`).join(', ')}`).join('; ')}`}
+      foot={{ from: 0, to: 60, unit: '% glycol' }}
+      side={{ from: -60, to: 0, unit: '°C' }}
+      bands={bands}
+      levels={night === null ? [] : [{ at: night, name: 'coldest night' }]}
+      uprights={
+        strength.low === strength.high
+          ? [{ at: Math.min(strength.low, 60), name: 'this mix' }]
+          : [
+              { at: Math.min(strength.low, 60), name: 'from' },
+              { at: Math.min(strength.high, 60), name: 'to' },
+            ]
+      }
+    />
+  );
+};
