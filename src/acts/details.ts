@@ -1,5 +1,4 @@
 /** Answering what a part is or holds: grade, capacity, handbook figures. */
-import { inUnit } from '../ageing/words.ts';
 import type { Detail } from '../catalogue/gauge.ts';
 import { convert } from '../catalogue/units.ts';
 import type { Answers } from '../findings/facts.ts';
@@ -9,7 +8,7 @@ import { setDetails } from '../store/readings.ts';
 import type { Acting } from './add-car.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
 import { kindOf } from './parts.ts';
-import { isUnit, limitIn, readNumber } from './typed-number.ts';
+import { asTyped, isUnit, limitIn, readNumber } from './typed-number.ts';
 
 /** One answer as typed; the unit is the one chosen beside a number. */
 export interface AnswerGiven {
@@ -67,6 +66,6 @@ const readAnswer = (detail: Detail, { typed, unit }: AnswerGiven): Outcome<strin
     ? done(value)
     : refused({
         field,
-        message: `${inUnit(read.value, read.unit, decimals)} can’t be: ${detail.name} is from ${limits}.`,
+        message: `${asTyped(read.value, read.unit)} can’t be: from ${limits} is meant here.`,
       });
 };

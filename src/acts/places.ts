@@ -48,8 +48,8 @@ export const putCarAct = (store: Store, acting: Acting, carId: string, placeId: 
 /** What places on earth have had, °C. */
 const ON_EARTH: readonly [number, number] = [-60, 60];
 
-/** Reads a place for storing it, or for a desk that keeps nothing. */
-export const readPlace = (given: PlaceGiven): Outcome<NewPlace> => {
+/** Reads a place, or says all that is wrong with it. */
+const readPlace = (given: PlaceGiven): Outcome<NewPlace> => {
   const faults: Fault[] = [];
   const temperature = (field: string, name: string, typed: string): number | null => {
     const read = readNumber(typed, given.unit === '°F' ? '°F' : '°C', ['°C', '°F']);

@@ -1,5 +1,4 @@
 /** Recording what an instrument showed: checked against what it can show, and asked back where that is seldom seen. */
-import { inUnit } from '../ageing/words.ts';
 import type { Gauge, Stretch } from '../catalogue/gauge.ts';
 import type { Kind } from '../catalogue/kind.ts';
 import { convert, type Unit } from '../catalogue/units.ts';
@@ -14,7 +13,7 @@ import { type NewReading, recordReadings } from '../store/readings.ts';
 import type { Acting } from './add-car.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
 import { kindOf } from './parts.ts';
-import { isUnit, limitIn, readNumber } from './typed-number.ts';
+import { asTyped, isUnit, limitIn, readNumber } from './typed-number.ts';
 
 export interface ReadingGiven {
   partId: string;
@@ -67,7 +66,7 @@ const readReading = (
   const test = gaugesOf(kind).find(({ gauge }) => gauge.key === given.gauge);
   if (!test) return refused({ field: 'gauge', message: `A ${kind.name.toLowerCase()} has no gauge “${given.gauge}”.` });
   const { gauge } = test;
-  const value = valueOf(given, gauge, part.details);
+  const value = numberIn(given, gauge, part.details);
   const warmth = warmthOf(given, gauge);
   const day = dayFault(given.day, part, kind, car, acting.today);
   const faults = [value, warmth].flatMap((outcome) => (outcome.ok ? [] : outcome.faults));
@@ -97,7 +96,7 @@ const usualFor = ({ usual, bands }: Gauge, details: Answers): Stretch => {
   return usual.of[String(answer ?? 'unknown')] ?? (usual.of.unknown as Stretch);
 };
 
-const valueOf = (
+const numberIn = (
   { typed, unit, sure }: ReadingGiven,
   gauge: Gauge,
   details: Answers,
@@ -107,7 +106,7 @@ const valueOf = (
   const read = readNumber(typed, picked, units);
   if (!read.ok) return refused({ field: 'typed', message: read.message });
   const value = convert(read.value, read.unit, gauge.unit);
-  const shown = inUnit(read.value, read.unit, gauge.decimals);
+  const shown = asTyped(read.value, read.unit);
   const usual = usualFor(gauge, details);
   const said = ([low, high]: Stretch): string =>
     `${limitIn(low, gauge.unit, read.unit, gauge.decimals)} to ${limitIn(high, gauge.unit, read.unit, gauge.decimals)}`;

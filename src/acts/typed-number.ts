@@ -21,6 +21,12 @@ const example = (unit: Unit): string => `12.4 ${unit}`;
 
 export const isUnit = (text: string): text is Unit => text in UNITS;
 
-/** A limit of a gauge in the unit a person types in. */
-export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string =>
-  inUnit(convert(value, from, to), to, decimals);
+/** A limit of a gauge in the unit a person types in, without idle zeros. */
+export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string => {
+  const limit = convert(value, from, to);
+  return inUnit(limit, to, Number.isInteger(Number(limit.toFixed(decimals))) ? 0 : decimals);
+};
+
+/** A number as it was typed, with its unit. */
+export const asTyped = (value: number, unit: Unit): string =>
+  inUnit(value, unit, (String(value).split('.')[1] ?? '').length);

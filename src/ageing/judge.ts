@@ -27,7 +27,7 @@ interface Known {
 }
 
 export const judge = (gauge: Gauge, read: Read, { details, coldest }: Known): Judged => {
-  const value = valueOf(gauge, read, details);
+  const value = meaningOf(gauge, read, details);
   const left = (wants: Judged['wants']): Judged => ({ verdict: null, wants, value });
   if (gauge.reads === 'acid density' && read.warmth === null) return left('its temperature');
   // Condemned whatever it is held against: what is missing must not spare it.
@@ -68,7 +68,7 @@ const relative = ({ against }: Gauge, value: number, reference: number | null): 
 const whole = (value: number, decimals: number): number => Number(value.toFixed(decimals));
 
 /** The value that is judged: the number read, or what it says about the fluid. */
-const valueOf = (gauge: Gauge, { value, warmth }: Read, details: Known['details']): number => {
+const meaningOf = (gauge: Gauge, { value, warmth }: Read, details: Known['details']): number => {
   switch (gauge.reads) {
     case 'acid density':
       return warmth === null ? value : whole(densityAtReference(value, warmth), gauge.decimals);

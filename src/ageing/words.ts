@@ -1,5 +1,6 @@
 /** Estimates in words: no more digits than they bear, always both ends. */
-import { dayInWords } from '../dates/words.ts';
+import { type CivilDate, yearOf } from '../dates/civil.ts';
+import { MONTHS } from '../dates/words.ts';
 import type { DaySpan, Span } from './span.ts';
 
 /** “12.45 V”, “−24 °C”. */
@@ -11,13 +12,26 @@ export const spanInWords = ({ low, high }: Span, unit: string, decimals: number)
   return from === to ? `${from} ${unit}` : `${from} to ${to} ${unit}`;
 };
 
-/** “from 3 May to 8 July 2026”; `never` where not even the earliest falls within the time looked at. */
+/**
+ * “between early May and late July 2026”: an estimate bears thirds of a month and no days. `never` where not even the
+ * earliest falls within the time looked at.
+ */
 export const daysInWords = ({ earliest, latest }: DaySpan, never: string): string => {
-  if (earliest === null) return latest === null ? never : `by ${dayInWords(latest)} at the latest`;
-  if (latest === null) return `from ${dayInWords(earliest)} at the earliest`;
-  return earliest === latest
-    ? `on ${dayInWords(earliest)}`
-    : `between ${dayInWords(earliest)} and ${dayInWords(latest)}`;
+  if (earliest === null) return latest === null ? never : `by ${third(latest)} at the latest`;
+  if (latest === null) return `from ${third(earliest)} at the earliest`;
+  const [from, to] = [third(earliest), third(latest)];
+  if (from === to) return `in ${from}`;
+  return earliest.slice(0, 7) === latest.slice(0, 7)
+    ? `between ${partOf(earliest)} and ${to}`
+    : `between ${from} and ${to}`;
+};
+
+/** “early May 2026”. */
+const third = (day: CivilDate): string => `${partOf(day)} ${MONTHS[Number(day.slice(5, 7)) - 1]} ${yearOf(day)}`;
+
+const partOf = (day: CivilDate): string => {
+  const date = Number(day.slice(8));
+  return date <= 10 ? 'early' : date <= 20 ? 'mid' : 'late';
 };
 
 /** A figure with a true minus and no “−0”. */

@@ -3,8 +3,8 @@ import type { Source } from './grades.ts';
 import { MODEL_SOURCES } from './model-sources.ts';
 
 export const SOURCES = {
-  'common-practice': { grade: 'practice', title: 'Common practice of the trade; no single source' },
-  memory: { grade: 'memory', title: 'From memory; nobody here has seen a text for it' },
+  'common-practice': { grade: 'practice', title: 'No single source: what the trade does' },
+  memory: { grade: 'memory', title: 'No text for it was seen here' },
   '49-cfr-574-5': {
     grade: 'regulation',
     title: '49 CFR 574.5, tire identification number: week and year of manufacture',

@@ -1,4 +1,5 @@
 /** The trade's practice as it applies to one part here: by what is in it, and by where the car stands. */
+import { COOLANT_FAMILIES } from '../ageing/coolant/families.ts';
 import { FUELS } from '../ageing/fuel/fuels.ts';
 import { lookFrom } from '../ageing/rubber/place.ts';
 import type { Kind } from '../catalogue/kind.ts';
@@ -12,6 +13,7 @@ import { leadFor, type Ruling } from './ruling.ts';
 export const rulingHere = (ruling: Ruling, kind: Kind, part: PartFacts, car: CarFacts): Ruling => {
   if (ruling.by !== 'practice') return ruling;
   if (part.details.blend !== undefined) return byBlend(ruling, kind, part);
+  if (part.details.family !== undefined) return byFamily(ruling, String(part.details.family));
   return car.place && RUBBER_KINDS.has(kind.key) ? byPlace(ruling, kind, car.place) : ruling;
 };
 
@@ -26,6 +28,19 @@ const byBlend = (ruling: Ruling, kind: Kind, part: PartFacts): Ruling => {
     lead: leadFor(life.stop),
     note: `For ${name}, ${treated ? 'stabilized while fresh' : 'not stabilized'}.`,
   };
+};
+
+const byFamily = (ruling: Ruling, answer: string): Ruling => {
+  const family = Object.entries(COOLANT_FAMILIES).find(([key]) => key === answer)?.[1];
+  return family
+    ? {
+        ...ruling,
+        replaceBy: family.months,
+        replaceByKm: family.km,
+        lead: leadFor(family.months),
+        note: `For ${family.name}.`,
+      }
+    : ruling;
 };
 
 /** The place shifts the first look, and never the replace-by. */

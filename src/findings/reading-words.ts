@@ -5,7 +5,7 @@ import { dayInWords } from '../dates/words.ts';
 import type { Measured } from './measured.ts';
 
 /** “12.31 V”. */
-export const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string =>
+const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string =>
   inUnit(reading.value, gauge.unit, gauge.decimals);
 
 /** “Rest voltage 12.31 V on 24 November 2026: act. Under 12.40: charge it now.” */
@@ -34,12 +34,12 @@ const meant = ({ test: { gauge }, value }: Measured): string => {
   }
 };
 
-export const wantsInWords = ({ wants }: Measured, { details = [] }: Kind): string => {
+const wantsInWords = ({ wants }: Measured, { details = [] }: Kind): string => {
   if (wants === null) return '';
   if (wants === 'its temperature') return 'it needs the temperature of what was read';
   if (wants === 'the coldest night where it stands') return 'say where the car stands, for its coldest night';
   const detail = details.find(({ key }) => key === wants.detail);
-  return `answer “${detail?.name ?? wants.detail}” below`;
+  return `tell its “${detail?.name ?? wants.detail}” on its own page`;
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,9 +10,9 @@ export const rankOf = (standing: Standing): number => STANDINGS.indexOf(standing
 export const graver = (a: Standing, b: Standing): Standing => (rankOf(a) >= rankOf(b) ? a : b);
 
 export const STANDING_MEANS: Readonly<Record<Standing, string>> = {
-  'in date': 'Nothing is owed by the calendar. Age alone never proves condition.',
-  look: 'Past the age from which the trade looks at it regularly: look, test, note it.',
-  due: 'Its replace-by date is close or today: order, book, do it.',
+  'in date': 'Nothing is owed by the calendar, and no reading asks. Age alone never proves condition.',
+  look: 'Past the age from which the trade looks at it, or a reading or an estimate asks for a look: look, test, note it.',
+  due: 'Its replace-by date is close or today, or a reading asks for action: order, book, do it.',
   unproven: 'Its dates can’t clear it. Find the date, or treat it as past.',
-  past: 'Past common practice, or past the date on its label.',
+  past: 'Past common practice or the date on its label, or a safety part whose reading asks for action.',
 };

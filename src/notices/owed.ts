@@ -42,7 +42,7 @@ const newsOf = ({ standing, began, gravest, on }: Finding, said: readonly Said[]
 };
 
 /** Gravity among the stages of one sort; those of the other come before all of them. */
-const byStanding = (stage: Stage): number => STANDINGS.findIndex((standing) => standing === stage);
-const byVerdict = (stage: Stage): number => VERDICTS.findIndex((verdict) => verdict === stage);
+const byStanding = (stage: Stage): number => (STANDINGS as readonly string[]).indexOf(stage);
+const byVerdict = (stage: Stage): number => (VERDICTS as readonly string[]).indexOf(stage);
 
 const isStage = (text: string): text is Stage => (STAGES as readonly string[]).includes(text);

@@ -27,9 +27,9 @@ export const AnswerField = ({
 }) => (
   <>
     <div class="reading">
-      <label>
-        {detail.name}
-        {'choices' in detail ? (
+      {'choices' in detail ? (
+        <label>
+          {detail.name}
           <select name={name} {...faultsOf(faults, detail.key)}>
             <option value="">Not known</option>
             {Object.entries(detail.choices).map(([key, words]) => (
@@ -38,10 +38,13 @@ export const AnswerField = ({
               </option>
             ))}
           </select>
-        ) : (
+        </label>
+      ) : (
+        <label>
+          {detail.name}
           <input name={name} inputmode="decimal" autocomplete="off" value={value} {...faultsOf(faults, detail.key)} />
-        )}
-      </label>
+        </label>
+      )}
       {'unit' in detail && (
         <UnitChoice
           name={unitName}

@@ -14,6 +14,7 @@ import { brakeFluidDesk } from './desks/brake-fluid.tsx';
 import { coolantDesk } from './desks/coolant.tsx';
 import { desksPage } from './desks/desk.tsx';
 import { fuelDesk } from './desks/fuel.tsx';
+import { rubberDesk } from './desks/rubber.tsx';
 import { BadForm } from './forms.ts';
 import { fromHere, ownOrigin } from './gate.ts';
 import { health } from './health.ts';
@@ -181,6 +182,7 @@ const pages = (app: Hono<Env>): void => {
   app.get('/desks/coolant', coolantDesk);
   app.get('/desks/battery', batteryDesk);
   app.get('/desks/fuel', fuelDesk);
+  app.get('/desks/rubber', rubberDesk);
   app.get('/date-codes', dateCodes);
   app.get('/practice', practice);
   app.get('/practice/:kind', kindPage);

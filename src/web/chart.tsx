@@ -6,7 +6,9 @@ import { scaleLinear, scaleUtc } from 'd3-scale';
 import type { CivilDate } from '../dates/civil.ts';
 
 /** Along the foot: numbers with a unit, or days. */
-type Foot = { from: number; to: number; unit: string } | { from: CivilDate; to: CivilDate };
+type Foot =
+  | { from: number; to: number; unit: string; ticks?: readonly { at: number; words: string }[] }
+  | { from: CivilDate; to: CivilDate };
 
 export interface Point {
   x: number | CivilDate;
@@ -29,7 +31,7 @@ interface Drawn {
 
 const WIDTH = 640;
 const HEIGHT = 300;
-const EDGE = { left: 52, right: 16, top: 16, bottom: 34 };
+const EDGE = { left: 52, right: 16, top: 30, bottom: 34 };
 
 const instant = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
 
@@ -49,7 +51,9 @@ const footScale = (foot: Foot) => {
   const scale = scaleLinear([foot.from, foot.to], reach);
   return {
     at: (x: Point['x']): number => scale(x as number),
-    ticks: scale.ticks(7).map((tick) => ({ at: scale(tick), words: String(tick).replace('-', '−') })),
+    ticks:
+      foot.ticks?.map(({ at, words }) => ({ at: scale(at), words })) ??
+      scale.ticks(7).map((tick) => ({ at: scale(tick), words: String(tick).replace('-', '−') })),
   };
 };
 
@@ -72,7 +76,7 @@ export const Chart = ({ says, foot, side, bands = [], lines = [], dots = [], lev
           </text>
         </>
       ))}
-      <text x={EDGE.left - 6} y={EDGE.top - 4} class="number" text-anchor="end">
+      <text x={EDGE.left - 6} y={14} class="number" text-anchor="end">
         {side.unit}
       </text>
       {bands.map(({ points }) => (

@@ -111,7 +111,7 @@ export const ACTING_FORM = z.object({ collection: line, person: line });
 
 /** Readings come as <part>.<gauge>.<what>: any number of them in one form, each with its own unit and temperature. */
 export const READINGS_FORM = z
-  .object({ day: line, instrument: line, note: lines, back: line })
+  .object({ day: line, instrument: line, note: lines, back: line, warmth: line, warmthUnit: line })
   .catchall(z.string().trim().max(200));
 export type ReadingsForm = z.infer<typeof READINGS_FORM>;
 

@@ -1,9 +1,20 @@
 /** The battery: its charge from the last reading on, with what drains it and how cold it stands. */
 import { chargeByDensity, chargeByVoltage, densityAtReference, FILLS } from '../../ageing/battery/charge.ts';
 import { BATTERY, type Chemistry } from '../../ageing/battery/chemistry.ts';
-import { FLAT_FREEZES, freezingByCharge } from '../../ageing/battery/freezing.ts';
-import { type BatteryFacts, chargeOn, projectBattery, RECHARGE_AT } from '../../ageing/battery/outlook.ts';
+import { observedDrain, selfDischargeRate } from '../../ageing/battery/discharge.ts';
+import { FLAT_FREEZES, FREEZING_SOURCES, freezingByCharge } from '../../ageing/battery/freezing.ts';
+import { LIFE_SOURCES, lifeInHeat } from '../../ageing/battery/life.ts';
+import {
+  type BatteryFacts,
+  chargeOn,
+  LOOK_EVERY,
+  OUTLOOK_SOURCES,
+  projectBattery,
+  RECHARGE_AT,
+} from '../../ageing/battery/outlook.ts';
+import { monthOn, monthsOf } from '../../ageing/place.ts';
 import type { Span } from '../../ageing/span.ts';
+import { effectiveTemperature } from '../../ageing/temperature.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { addMonths } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
@@ -94,7 +105,7 @@ const told = (known: Known, start: Start): Outlook => {
   const never = `not within ${AHEAD} months`;
   const frost = charge.low <= 0 ? flatFreezes(facts.chemistry) : freezingByCharge(facts.chemistry, charge.low);
   return {
-    now: `${spanInWords(charge, '%', 0)} charged, from the reading of ${dayInWords(start.reading.day)}.`,
+    now: `${spanInWords(charge, '%', 0)} charged by now (read on ${dayInWords(start.reading.day)}).`,
     measured: true,
     days: facts.maintained
       ? []
@@ -106,13 +117,17 @@ const told = (known: Known, start: Start): Outlook => {
     says: [
       facts.maintained
         ? 'On a maintainer it holds its charge as long as the mains and the plug do: look at its lamp on every round.'
-        : drainWords(known, facts),
+        : `${drainWords(known, facts)} Read it again every ${LOOK_EVERY} days.`,
       ...(frost === null ? [] : [`At the low end of that charge its acid freezes near ${inUnit(frost, '°C', 0)}.`]),
+      ...observedWords(known, facts),
+      ...heatWords(known),
       ...(car.place ? [] : [PLACE_ASSUMED]),
     ],
     ends: ENDS,
     desk: deskOf(known, facts, charge),
-    sources: [...BATTERY[facts.chemistry].sources, 'army-battery-tables', 'standing-drain-bulletin'],
+    sources: [
+      ...new Set([...BATTERY[facts.chemistry].sources, ...OUTLOOK_SOURCES, ...FREEZING_SOURCES, ...LIFE_SOURCES]),
+    ],
   };
 };
 
@@ -130,6 +145,37 @@ const drainWords = (known: Known, { drain, capacity }: BatteryFacts): string => 
   return known.car.drain === undefined
     ? `Reckoned with a drain of ${spanInWords(drain, 'mA', 0)}, as nobody measured it (${size}); measure it at the wiring, or say that it is disconnected.`
     : `Reckoned with the drain measured at the wiring, ${inUnit(known.car.drain, 'mA', 0)} (${size}).`;
+};
+
+/** What drained it between the last two readings of its voltage: a drain that grew is a fault that grew. */
+const observedWords = (known: Known, { capacity, chemistry, maintained }: BatteryFacts): string[] => {
+  const read = known.part.readings.filter(({ gauge, day }) => gauge === 'rest-voltage' && day <= known.on).slice(-2);
+  const [before, after] = read.map(({ value, day }) => {
+    const charge = chargeByVoltage(chemistry, value, choiceIn(known, 'volts') === '6' ? 6 : 12);
+    return charge && { percent: charge.percent, day };
+  });
+  if (!before || !after || maintained || after.percent >= before.percent) return [];
+  const { mean } = monthOn(monthsOf(placeOf(known)), after.day);
+  const drain = observedDrain(
+    before,
+    after,
+    selfDischargeRate(BATTERY[chemistry].selfDischarge.typical, mean),
+    capacity,
+  );
+  return drain === null || drain < 1
+    ? []
+    : [`What it lost between the last two readings is what a drain of about ${inUnit(drain, 'mA', 0)} takes.`];
+};
+
+/** For information: heat takes life, and no cold gives it back. */
+const heatWords = ({ car: { place } }: Known): string[] => {
+  const warmth = place && effectiveTemperature(monthsOf(place).map(({ mean }) => mean));
+  const share = warmth === null ? 1 : lifeInHeat(warmth);
+  return share > 0.95 || warmth === null
+    ? []
+    : [
+        `It ages there as at a steady ${inUnit(warmth, '°C', 0)}: stationary batteries last about ${inUnit(share * 100, '%', 0)} of their usual life in that.`,
+      ];
 };
 
 const deskOf = (known: Known, facts: BatteryFacts, charge: Span): string => {

@@ -4,10 +4,11 @@ import { type FluidHoses, waterPace } from '../../ageing/brake-fluid/water.ts';
 import { humidityOf, type Place } from '../../ageing/place.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { BRAKE_FLUID_GRADES, type BrakeFluidGrade } from '../../catalogue/brake-fluid-grades.ts';
+import { boilingInWords } from '../boiling-words.ts';
 import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook } from './outlook.ts';
 
 /** The grade by the answer about it; of an unknown one the weakest is taken, whose floor is the lowest. */
-export const GRADE_BY_ANSWER: Readonly<Record<string, string>> = {
+const GRADE_BY_ANSWER: Readonly<Record<string, string>> = {
   'dot-3': 'DOT 3',
   'dot-4': 'DOT 4',
   'dot-4-low-viscosity': 'ISO class 6',
@@ -19,7 +20,7 @@ export const gradeNamed = (name: string): BrakeFluidGrade =>
 
 /** Relative humidity from which a place counts as damp, %; common practice. */
 const DAMP = 75;
-export const isDamp = (place: Place): boolean => place.shelter === 'damp' || humidityOf(place) >= DAMP;
+const isDamp = (place: Place): boolean => place.shelter === 'damp' || humidityOf(place) >= DAMP;
 
 const ENDS =
   'No estimate can clear brake fluid. A boiling tester on fluid from a bleeder tells; a soft or sinking pedal, or any doubt, is for a workshop before the car is driven.';
@@ -44,7 +45,7 @@ export const brakeFluid: Model = {
     if (!outlook.water || !outlook.boiling || !outlook.wet) return null;
     const never = 'on an unknown day';
     return {
-      now: `${spanInWords(outlook.water, '%', 1)} water; as ${grade.name}${told ? '' : ' (grade not told, the weakest assumed)'} it would boil at ${outlook.boiling.atMost ? 'most ' : ''}${spanInWords(outlook.boiling, '°C', 0)}.`,
+      now: `${spanInWords(outlook.water, '%', 1)} water; as ${grade.name}${told ? '' : ' (grade not told, the weakest assumed)'} it would boil at ${boilingInWords(outlook.boiling)}.`,
       measured: outlook.measured,
       days: [
         { what: `Down to its wet minimum, ${inUnit(grade.wetMinC, '°C', 0)}`, when: outlook.wet, never },

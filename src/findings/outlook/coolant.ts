@@ -35,7 +35,7 @@ const told = (known: Known, reading: Reading): Outlook => {
       ? ''
       : `, ${margin.low < 0 ? 'above' : `${inUnit(margin.low, '°C', 0)} or more below`} the coldest night there (${inUnit(coldest, '°C', 0)})`;
   return {
-    now: `about ${spanInWords(strength, '%', 0)} glycol, first ice at ${spanInWords(freezes, '°C', 0)}${frost}, by the reading of ${dayInWords(reading.day)}.`,
+    now: `about ${spanInWords(strength, '%', 0)} glycol, first ice at ${spanInWords(freezes, '°C', 0)}${frost} (read on ${dayInWords(reading.day)}).`,
     measured: true,
     days: [],
     says,

@@ -9,7 +9,7 @@ import { choiceIn, type Known, type Model, numberIn, PLACE_ASSUMED, placeOf } fr
 /** How full a tank is taken to be where nobody said, %: half, which is neither the best nor the worst. */
 const HALF_FULL = 50;
 
-const UNKNOWN = 'on an unknown day';
+const UNKNOWN = 'on a day nobody knows';
 
 const ENDS =
   'Reckoned life is no test: smell and look at a sample in a glass jar before every start after months. A sour smell, two layers or a brown color outweigh any date; cleaning a tank is work for a workshop.';

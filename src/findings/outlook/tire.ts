@@ -1,6 +1,6 @@
 /** A tire that stands: its air, the spot it stands on, and what the warmth of the place does to its rubber. */
 
-import { coldestNight } from '../../ageing/place.ts';
+import { coldestNight, monthsOf } from '../../ageing/place.ts';
 import type { Span } from '../../ageing/span.ts';
 import { FLAT_SPOT_SOURCES, flatSpotRisk } from '../../ageing/tires/flat-spots.ts';
 import { HEAT_SOURCES, heatAge } from '../../ageing/tires/heat.ts';
@@ -11,6 +11,7 @@ import {
   leakRate,
   PRESSURE_SOURCES,
   type PressureReading,
+  pressureAt,
   pressureOver,
 } from '../../ageing/tires/pressure.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
@@ -22,6 +23,9 @@ import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook, PLACE
 
 const AHEAD = 12;
 const GAUGE = 'cold-pressure';
+
+/** Temperature at which placard pressures are usually set, °C. */
+const SET_AT = 20;
 
 /** Loss that is more than rubber lets through, psi a month: common practice. */
 const LEAK = 3;
@@ -35,10 +39,11 @@ export const tire: Model = {
     const age = ageHere(known);
     if (!read && !age) return null;
     return {
-      now: [read ? airWords(known, read) : null, age].filter(Boolean).join('; '),
+      now: `${[read ? airWords(known, read) : null, age].filter(Boolean).join('; ')}.`,
       measured: read !== undefined,
       days: airDays(known, read),
       says: [
+        'Heat ages rubber faster, cold slower; the calendar limits rule all the same: ozone, damp and load don’t follow that curve.',
         ...leakWords(known),
         ...spotWords(known),
         ...layUpWords(known),
@@ -67,7 +72,7 @@ const airBy = (known: Known, read: PressureReading): Span =>
 const airWords = (known: Known, read: PressureReading): string => {
   const now = airBy(known, read);
   const placard = numberIn(known, 'placard');
-  return `about ${spanInWords(now, 'bar', 1)} cold by now${placard ? `, placard ${inUnit(placard, 'bar', 1)}` : ''}, from the reading of ${dayInWords(read.day)}`;
+  return `about ${spanInWords(now, 'bar', 1)} cold by now${placard ? `, placard ${inUnit(placard, 'bar', 1)}` : ''} (read on ${dayInWords(read.day)})`;
 };
 
 const airDays = (known: Known, read: PressureReading | undefined): Outlook['days'] => {
@@ -84,7 +89,7 @@ const ageHere = ({ since, on, car }: Known): string | null => {
   const { byArrhenius, byRuleOfTen } = heatAge(years, car.place);
   const low = Math.min(byArrhenius.low, byRuleOfTen);
   const high = Math.max(byArrhenius.high, byRuleOfTen);
-  return `for information, its rubber has aged there like ${spanInWords({ low, high }, 'years', 0)} at 20 °C; the calendar limits rule all the same`;
+  return `rubber aged there like ${spanInWords({ low, high }, 'years', 0)} at 20 °C, for information beside the calendar`;
 };
 
 const leakWords = (known: Known): string[] => {
@@ -126,5 +131,10 @@ const layUpWords = (known: Known): string[] => {
   const placard = numberIn(known, 'placard');
   if (!placard) return [];
   const pressure = layUpPressure(placard, numberIn(known, 'sidewall') ?? null);
-  return [`For a lay-up: ${spanInWords(pressure, 'bar', 1)}, cold. ${LAY_UP.says.join(' ')}`];
+  const means = monthsOf(placeOf(known)).map(({ mean }) => mean);
+  const [winter, summer] = [Math.min(...means), Math.max(...means)].map((mean) => pressureAt(placard, SET_AT, mean));
+  return [
+    `Set to ${inUnit(placard, 'bar', 1)} at ${SET_AT} °C it shows ${inUnit(winter ?? placard, 'bar', 1)} in the coldest month there and ${inUnit(summer ?? placard, 'bar', 1)} in the warmest, without losing any air.`,
+    `For a lay-up: ${spanInWords(pressure, 'bar', 1)}, cold. ${LAY_UP.says.join(' ')}`,
+  ];
 };

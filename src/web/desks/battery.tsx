@@ -5,11 +5,13 @@ import {
   chargeByDensity,
   chargeByVoltage,
   densityAtReference,
+  densityByCharge,
   voltageByCharge,
+  voltageByDensity,
 } from '../../ageing/battery/charge.ts';
 import { CHARGING } from '../../ageing/battery/charging.ts';
 import { BATTERY, CHEMISTRIES, type Chemistry } from '../../ageing/battery/chemistry.ts';
-import { DISCHARGE_SOURCES } from '../../ageing/battery/discharge.ts';
+import { DISCHARGE_SOURCES, measuredLoss } from '../../ageing/battery/discharge.ts';
 import {
   FLAT_FREEZES,
   FREEZING_SOURCES,
@@ -218,7 +220,7 @@ const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { plac
         <strong>
           {maintained
             ? 'On a maintainer it keeps its charge as long as the mains and the plug do.'
-            : `On ${dayInWords(until)}: ${spanInWords(end, '%', 0)} charged.`}
+            : `On ${dayInWords(until)}: ${end.high < 1 ? 'flat' : `${spanInWords(end, '%', 0)} charged`}.`}
         </strong>
       </p>
       {!maintained && (
@@ -254,7 +256,15 @@ const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { plac
         <li>{drainWords(drain, maintained)}</li>
         {volts !== null && (
           <li>
-            At {RECHARGE_AT} percent a 12-volt one rests near {inUnit(volts, 'V', 2)}.
+            At {RECHARGE_AT} percent a 12-volt one rests near {inUnit(volts, 'V', 2)}. By the rule of thumb, six times
+            density plus 0.845, it is {inUnit(voltageByDensity(densityByCharge(RECHARGE_AT, '1.265')), 'V', 2)}.
+          </li>
+        )}
+        {chemistry === 'antimony' && (
+          <li>
+            Full flooded ones of the old kind were measured to lose {inUnit(measuredLoss(10).percentPer30Days, '%', 0)}{' '}
+            in 30 days at 10 °C, {inUnit(measuredLoss(26.7).percentPer30Days, '%', 0)} at 27 °C and{' '}
+            {inUnit(measuredLoss(37.8).percentPer30Days, '%', 0)} at 38 °C.
           </li>
         )}
         {frostWords(chemistry, end).map((text) => (

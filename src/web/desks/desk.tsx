@@ -18,6 +18,7 @@ export const DESKS = [
   ['/desks/coolant', 'Coolant mix', 'Where a mix freezes, and how to strengthen it.'],
   ['/desks/battery', 'Battery over winter', 'When a parked battery wants charging, stops cranking, or could freeze.'],
   ['/desks/fuel', 'Fuel life', 'How long what is in the tank stays good, and when water parts it.'],
+  ['/desks/rubber', 'Rubber on the shelf', 'How long a part that was never fitted may lie.'],
 ] as const;
 
 export const desksPage = (c: Ctx) =>
@@ -99,6 +100,20 @@ export const placeIn = ({ low, high, air, shelter }: Answers): Place => {
   };
 };
 
+/** What was asked, for the printed page, which has no fields. */
+const askedInWords = (details: readonly Detail[], asked: Asked): string =>
+  details
+    .filter(({ key }) => (asked[key] ?? '') !== '')
+    .map((detail) => {
+      const typed = asked[detail.key] ?? '';
+      const words =
+        'choices' in detail
+          ? (detail.choices[typed] ?? typed)
+          : `${typed} ${asked[`${detail.key}-unit`] ?? detail.unit}`;
+      return `${detail.name.toLowerCase()}: ${words}`;
+    })
+    .join('; ');
+
 interface DeskShown {
   title: string;
   lede: string;
@@ -149,6 +164,13 @@ const Desk = ({ title, lede, path, groups, asked, more, faults, answer, formula,
       {answer && (
         <section aria-labelledby="answers">
           <h2 id="answers">Answer</h2>
+          <p class="print-only">
+            Reckoned with:{' '}
+            {askedInWords(
+              groups.flatMap((group) => group.details),
+              asked,
+            )}
+          </p>
           {answer}
         </section>
       )}

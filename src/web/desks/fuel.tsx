@@ -5,6 +5,7 @@ import { type FuelFacts, lifeAt } from '../../ageing/fuel/life.ts';
 import { type FuelOutlook, fuelOutlook } from '../../ageing/fuel/outlook.ts';
 import { shedOnCooling, WATER_SOURCES } from '../../ageing/fuel/water.ts';
 import { coldestNight, type Place } from '../../ageing/place.ts';
+import type { Span } from '../../ageing/span.ts';
 import { daysInWords, inUnit, spanInWords } from '../../ageing/words.ts';
 import { CAUTIONS } from '../../catalogue/cautions.ts';
 import type { Detail } from '../../catalogue/gauge.ts';
@@ -144,12 +145,7 @@ const Answer = ({ facts, place, placed, on, outlook }: FuelAnswer) => {
           </li>
         )}
         {water?.perYear && <li>The air brings {spanInWords(water.perYear, 'g', 0)} of water a year.</li>}
-        {water?.days && (
-          <li>
-            Air alone would part it after{' '}
-            {spanInWords({ low: water.days.low / 30.4, high: water.days.high / 30.4 }, 'months', 0)}.
-          </li>
-        )}
+        {water?.days && <li>Air alone would part it after {timeInWords(water.days)}.</li>}
         {!placed && <li>No climate was told: an unheated garage in a temperate place is assumed.</li>}
         <li>Seen on {dayInWords(on)}.</li>
       </ul>
@@ -157,6 +153,14 @@ const Answer = ({ facts, place, placed, on, outlook }: FuelAnswer) => {
     </>
   );
 };
+
+/** Days in no finer words than they bear. */
+const timeInWords = ({ low }: Span): string =>
+  low < 60
+    ? 'weeks'
+    : low < 730
+      ? `${Math.round(low / 30.4)} months at the earliest`
+      : `${Math.floor(low / 365)} years at the earliest`;
 
 const TEMPERATURES = Array.from({ length: 41 }, (_, degree) => degree);
 

@@ -87,6 +87,10 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
       </p>
       <Bay counts={summary.counts} />
       <p class="counts">{countsInWords(summary.counts)}</p>
+      <p class="note">
+        Estimates are reasons to measure, and readings reasons to act: neither clears a part. Brakes, tires, fuel,
+        airbags and lifting are work for a licensed workshop wherever you are in doubt.
+      </p>
       {waiting > 0 && (
         <p class="call">
           <A to={`/cars/${car.id}/dating`} class="button">
@@ -102,7 +106,7 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
             {first.slice(0, FIRST).map((finding) => (
               <li>
                 <StandingWord standing={finding.standing} /> <A to={`/parts/${finding.part.id}`}>{nameOf(finding)}</A>.{' '}
-                {explain(finding).age}.
+                {explain(finding).age}.{finding.gravest && ` ${readingLine(finding.gravest, finding.kind)}`}
               </li>
             ))}
           </ol>

@@ -4,11 +4,11 @@ import type { Outlook } from '../../findings/outlook/outlook.ts';
 import { A } from '../layout.tsx';
 import { Sources } from '../sources.tsx';
 
-/** “Estimated: 1.8 to 3.6 % water …”, or “From its reading: …”. */
+/** “Estimated: 1.8 to 3.6 % water …”, or “Estimated from its reading: …”. */
 export const OutlookLine = ({ outlook }: { outlook: Outlook | null }) =>
   outlook && (
     <p class="outlook">
-      <span class="basis">{outlook.measured ? 'From its reading' : 'Estimated'}:</span> {outlook.now}
+      <span class="basis">{outlook.measured ? 'Estimated from its reading' : 'Estimated'}:</span> {outlook.now}
     </p>
   );
 

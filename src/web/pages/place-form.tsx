@@ -1,25 +1,11 @@
 /** The form of a place: the few numbers its climate is told from. */
 import type { Fault } from '../../acts/fault.ts';
 import { AIRS, type Month, monthsOf, SHELTERS } from '../../ageing/place.ts';
+import { MONTHS } from '../../dates/words.ts';
 import type { PlaceRow } from '../../store/places.ts';
 import type { PlaceForm } from '../forms.ts';
 import { Faults, faultsOf, Post } from '../layout.tsx';
 import { AIR_WORDS, SHELTER_WORDS } from '../place-words.ts';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 interface Shown {
   place: PlaceRow | null;

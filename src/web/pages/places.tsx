@@ -152,7 +152,7 @@ const PlacePage = ({ place, given, faults }: Shown) => (
         <YearChart place={place} />
         <p class="hint">
           Drawn from the numbers below: within about 6 °C of what a weather office measures. A month you know better
-          takes the place of the drawn one.
+          takes the place of the drawn one. For frost that matters, read a thermometer beside the car.
         </p>
       </section>
     )}

@@ -19,12 +19,15 @@ export const ReadingField = ({
   label,
   given,
   faults,
+  warmth = true,
 }: {
   part: PartOnRecord;
   test: Gauged;
   label: string;
   given: Given;
   faults: readonly Fault[];
+  /** Whether its temperature is asked beside it; the round asks once for all. */
+  warmth?: boolean;
 }) => {
   const { gauge } = test;
   const at = fieldOf(part.id, gauge.key);
@@ -44,7 +47,7 @@ export const ReadingField = ({
         />
       </label>
       <UnitChoice name={`${at}unit`} units={unitsOf(gauge)} picked={given[`${at}unit`] ?? usual} of={label} />
-      {gauge.warmth && (
+      {warmth && gauge.warmth && (
         <>
           <label>
             Temperature of {gauge.warmth.of}
@@ -71,7 +74,7 @@ export const ReadingField = ({
         asked={given[`${at}typedAsked`] ?? ''}
         text={typed}
       />
-      {gauge.warmth && <Faults faults={faults} field={`${at}warmth`} />}
+      {warmth && gauge.warmth && <Faults faults={faults} field={`${at}warmth`} />}
     </div>
   );
 };

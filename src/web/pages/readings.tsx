@@ -113,7 +113,16 @@ const edgesOf = ({ gauge }: Gauged, finding: Finding): { at: number; name: strin
   if (bands === null || reference === null) return [];
   const inPercent = gauge.against?.what === 'detail' && gauge.against.as === 'percent';
   const whole = (edge: number): number => (inPercent ? (edge * reference) / 100 : reference + edge);
-  const edges = ({ from, to, under }: Zone, name: string) =>
-    [from, to ?? under].flatMap((edge) => (edge === undefined ? [] : [{ at: whole(edge), name }]));
-  return [...edges(bands.good, 'good up to here'), ...(bands.watch ? edges(bands.watch, 'act beyond') : [])];
+  const line = (edge: number | undefined, words: string) =>
+    edge === undefined
+      ? []
+      : [{ at: whole(edge), name: `${words} ${inUnit(whole(edge), gauge.unit, gauge.decimals)}` }];
+  const { good, watch = good } = bands;
+  const top = ({ to, under }: Zone): number | undefined => to ?? under;
+  return [
+    ...line(good.from, 'good from'),
+    ...line(top(good), 'good to'),
+    ...(watch.from === good.from ? [] : line(watch.from, 'act under')),
+    ...(top(watch) === top(good) ? [] : line(top(watch), 'act over')),
+  ];
 };

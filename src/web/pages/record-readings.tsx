@@ -5,8 +5,9 @@ import { type ReadingGiven, recordReadingsAct } from '../../acts/record-reading.
 import { type Gauged, gaugesOf } from '../../findings/measured.ts';
 import { type CarWithParts, carWithParts, type PartOnRecord } from '../../store/cars.ts';
 import { withdrawReading } from '../../store/readings.ts';
+import { UnitChoice } from '../answer-field.tsx';
 import { READINGS_FORM, type ReadingsForm, readForm } from '../forms.ts';
-import { A, choiceOf, FaultSummary, Post, page } from '../layout.tsx';
+import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { showPart } from './part.tsx';
@@ -59,8 +60,9 @@ const readingsIn = (given: ReadingsForm, on: string): ReadingGiven[] =>
         typed,
         unit: own('unit'),
         day: given.day || on,
-        warmth: own('warmth'),
-        warmthUnit: own('warmthUnit'),
+        // Where the form asks for it once, it has no field of its own.
+        warmth: given[`${fieldOf(partId, gauge)}warmth`] ?? given.warmth,
+        warmthUnit: given[`${fieldOf(partId, gauge)}warmthUnit`] ?? given.warmthUnit,
         instrument: given.instrument,
         note: given.note,
         sure: choiceOf(typed, own('typedAsked'), own('typedChoice')) === 'sure',
@@ -94,7 +96,8 @@ const Round = ({ found, given, faults }: Shown) => {
       <p class="lede">Type what the instruments show and leave the rest empty; one button keeps it all.</p>
       <FaultSummary faults={faults} />
       <Post to={`/cars/${found.car.id}/readings`} class="round">
-        <ReadingFields list={round ?? []} given={given} faults={faults} />
+        <ReadingFields list={round ?? []} given={given} faults={faults} warmth={false} />
+        <AirTemperature given={given} faults={faults} />
         <details open={(others ?? []).some((one) => typedIn(one, given))}>
           <summary>Other gauges: {others?.length}</summary>
           <ReadingFields list={others ?? []} given={given} faults={faults} />
@@ -102,6 +105,10 @@ const Round = ({ found, given, faults }: Shown) => {
         <ReadingRest given={given} faults={faults} />
         <button>Keep the readings</button>
       </Post>
+      <p class="note">
+        Nothing here asks you to lift the car, open a hot system or run the engine indoors. A reading can condemn a part
+        and never clears its age; brakes, tires and fuel in doubt are for a workshop.
+      </p>
     </>
   );
 };
@@ -113,10 +120,12 @@ const ReadingFields = ({
   list,
   given,
   faults,
+  warmth = true,
 }: {
   list: readonly { part: PartOnRecord; test: Gauged }[];
   given: Partial<ReadingsForm>;
   faults: readonly Fault[];
+  warmth?: boolean;
 }) => (
   <>
     {list.map(({ part, test }) => (
@@ -126,10 +135,33 @@ const ReadingFields = ({
         label={`${nameOf(part)}: ${lower(test.name)}`}
         given={given}
         faults={faults}
+        warmth={warmth}
       />
     ))}
   </>
 );
+
+/** Tires that stood together are equally warm: asked once. */
+const AirTemperature = ({ given, faults }: { given: Partial<ReadingsForm>; faults: readonly Fault[] }) => {
+  const wrong = faults.filter(({ field }) => field.endsWith('.warmth')).slice(0, 1);
+  const [first] = wrong;
+  return (
+    <div class="reading">
+      <label>
+        Temperature of the tires: the air, if they stood
+        <input
+          name="warmth"
+          inputmode="decimal"
+          autocomplete="off"
+          value={given.warmth ?? ''}
+          {...faultsOf(wrong, first?.field ?? '')}
+        />
+      </label>
+      <UnitChoice name="warmthUnit" units={['°C', '°F']} picked={given.warmthUnit ?? '°C'} of="the tires" />
+      {first && <Faults faults={wrong} field={first.field} />}
+    </div>
+  );
+};
 
 const lower = (name: string): string =>
   /^[A-Z][a-z]/.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;

@@ -1,5 +1,6 @@
 import { coldestNight, type Month, monthsOf, type Place } from '../../ageing/place.ts';
 import { inUnit } from '../../ageing/words.ts';
+import { MONTHS } from '../../dates/words.ts';
 import { Chart } from '../chart.tsx';
 
 /** The year of a place: mean, coldest night and hottest hour of each month, where the car stands. */
@@ -12,7 +13,12 @@ export const YearChart = ({ place }: { place: Place }) => {
   return (
     <Chart
       says={`Mean temperature where the car stands, month by month: ${months.map(({ mean }) => inUnit(mean, '°C', 0)).join(', ')}; coldest night ${inUnit(coldest, '°C', 0)}`}
-      foot={{ from: 1, to: 12, unit: 'month' }}
+      foot={{
+        from: 1,
+        to: 12,
+        unit: '',
+        ticks: MONTHS.map((name, index) => ({ at: index + 1, words: name.slice(0, 3) })),
+      }}
       side={{ from: Math.floor(low - 3), to: Math.ceil(high + 3), unit: '°C' }}
       bands={[
         {
