@@ -1,8 +1,23 @@
 /** Driven every summer, and hardly a part without its paper. */
 import type { DemoCar, DemoPart } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { BRAM, CARS, ODILE } from './people.ts';
-import { each, filled, fitted, looked, made, moved, part, printed, serviced, until, WHEELS } from './tell.ts';
+import { BRAM, CARS, ODILE, PLACES } from './people.ts';
+import {
+  answered,
+  each,
+  filled,
+  fitted,
+  gauged,
+  looked,
+  made,
+  monthly,
+  moved,
+  part,
+  printed,
+  serviced,
+  until,
+  WHEELS,
+} from './tell.ts';
 import {
   type Ago,
   about,
@@ -32,6 +47,7 @@ export const brackwater = (today: CivilDate): DemoCar => {
     having: ['fuel-cell', 'silicone-fluid', 'battery-lithium', 'harness-fia', 'harness-sfi', 'battery-maintainer'],
     addedOn: ago(4, 6),
     addedBy: BRAM,
+    place: PLACES.barn,
     odometer: [
       { day: ago(4, 6), km: 81_450 },
       { day: ago(3, 7), km: 84_120 },
@@ -60,11 +76,34 @@ export const brackwater = (today: CivilDate): DemoCar => {
 const receipt = (day: CivilDate) => fitted(monthFirst(day), 'receipt');
 const poured = (day: CivilDate, km?: number) => filled(monthFirst(day), 'receipt', km === undefined ? {} : { km });
 
-const wheels = (ago: Ago): DemoPart[] => [
-  ...each(WHEELS, {
+/** Read when the stove by the bench has warmed them to the same each time; the rear right one has a tired valve. */
+const PRESSURES: Readonly<Record<(typeof WHEELS)[number], readonly string[]>> = {
+  'front left': ['28.5 psi', '28 psi', '27.5 psi', '27 psi'],
+  'front right': ['28.5 psi', '28 psi', '27 psi', '26.5 psi'],
+  'rear left': ['30 psi', '29 psi', '28.5 psi', '28 psi'],
+  'rear right': ['30 psi', '29 psi', '27 psi', '22.5 psi'],
+};
+
+const BENCH = { warmth: '64 °F', instrument: 'pencil gauge' };
+
+const tires = (ago: Ago): DemoPart[] =>
+  WHEELS.map((position) => ({
     ...part('tires-road', made(tireNumber(ago(3, 2)), 'read on the part'), receipt(ago(3, 1))),
+    position,
+    details: answered({ placard: '26 psi', sidewall: '36 psi', 'cap-ply': 'no' }),
+    readings: [
+      gauged('tread', '9 /32 in', ago(0, 7), { instrument: 'tread gauge' }),
+      gauged('hardness', position.startsWith('rear') ? '64' : '61', ago(0, 7), {
+        warmth: '64 °F',
+        instrument: 'durometer',
+      }),
+      ...monthly(ago, 'cold-pressure', PRESSURES[position], BENCH),
+    ],
     before: [until(ago(3, 1), 'Cracked at the bead', made(tireNumber(ago(13)), 'read on the part'))],
-  }),
+  }));
+
+const wheels = (ago: Ago): DemoPart[] => [
+  ...tires(ago),
   {
     ...part('tire-spare', made(tireNumber(ago(16)), 'read on the part')),
     note: 'Holds air, and that is all it does.',
@@ -117,6 +156,7 @@ const chassis = (ago: Ago): DemoPart[] => [
 const fuel = (ago: Ago): DemoPart[] => [
   {
     ...part('fuel-gasoline', poured(ago(0, 1), 95_480)),
+    details: answered({ blend: 'premium-e0', stabilized: 'yes', tank: '12 US gal', fullness: '95' }),
     before: [
       until(ago(0, 10), 'Filled up'),
       until(ago(0, 4), 'Filled up', poured(ago(0, 10))),
@@ -201,6 +241,13 @@ const engine = (ago: Ago): DemoPart[] => [
 const cooling = (ago: Ago): DemoPart[] => [
   {
     ...part('coolant-iat', poured(ago(1, 10), 88_300)),
+    details: answered({ glycol: 'ethylene', volume: '2 US gal' }),
+    readings: [
+      gauged('freeze-point', '-36 °F', ago(1, 9), { instrument: 'refractometer' }),
+      gauged('ph', '9', ago(0, 2), { instrument: 'strip' }),
+      gauged('stray-voltage', '0.06', ago(0, 2), { instrument: 'pocket multimeter' }),
+      gauged('freeze-point', '-34 °F', ago(0, 2), { instrument: 'refractometer' }),
+    ],
     before: [until(ago(1, 10), 'Rusty', filled('unknown', 'assumed'))],
   },
   {
@@ -247,6 +294,8 @@ const electrics = (ago: Ago, recent: CivilDate): DemoPart[] => {
         looked(ago(0, 2)),
       ),
       note: 'Has a charger of its own, and no other.',
+      details: answered({ capacity: '20', connection: 'maintainer' }),
+      readings: monthly(ago, 'rest-voltage', ['13.31', '13.3', '13.32'], { instrument: 'pocket multimeter' }),
       before: [until(ago(2, 2), 'Boiled over', made('unknown', 'assumed'))],
     },
     part('battery-terminals', looked(ago(0, 2))),
@@ -263,5 +312,9 @@ const body = (ago: Ago): DemoPart[] => [
   part('cavity-wax', serviced(monthFirst(ago(2, 8)), 'receipt', { on: ago(2, 8) })),
   part('paint-care', serviced(dayFirst(ago(0, 5)), 'own memory', { on: ago(0, 5), by: ODILE })),
   part('soft-top', fitted(year(ago(5)), 'receipt')),
-  part('desiccant', moved(ago(0, 4))),
+  {
+    ...part('desiccant', moved(ago(0, 4))),
+    note: 'One bag behind the seats, against the air of the barn.',
+    readings: monthly(ago, 'humidity', ['52', '57', '63'], { instrument: 'dial hygrometer' }),
+  },
 ];

@@ -1,8 +1,22 @@
 /** Serviced by the book until the book was full, then no papers. */
 import type { DemoCar, DemoPart } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { CARS, ODILE } from './people.ts';
-import { each, filled, fitted, looked, made, moved, part, printed, until, WHEELS } from './tell.ts';
+import { CARS, ODILE, PLACES } from './people.ts';
+import {
+  answered,
+  each,
+  filled,
+  fitted,
+  gauged,
+  looked,
+  made,
+  monthly,
+  moved,
+  part,
+  printed,
+  until,
+  WHEELS,
+} from './tell.ts';
 import {
   type Ago,
   after,
@@ -29,6 +43,7 @@ export const calvessa = (today: CivilDate): DemoCar => {
     having: ['powered-hard-top'],
     addedOn: ago(1, 8),
     addedBy: ODILE,
+    place: PLACES.cellar,
     odometer: [
       { day: ago(1, 8), km: 88_600 },
       { day: ago(0, 11), km: 90_150 },
@@ -38,17 +53,44 @@ export const calvessa = (today: CivilDate): DemoCar => {
   };
 };
 
-const running = (ago: Ago): DemoPart[] => [
-  ...each(WHEELS, {
+/** Pumped up for standing, and sinking as rubber lets them. */
+const PRESSURES: Readonly<Record<(typeof WHEELS)[number], readonly string[]>> = {
+  'front left': ['2,75', '2,7', '2,65', '2,6', '2,55'],
+  'front right': ['2,75', '2,7', '2,65', '2,6', '2,6'],
+  'rear left': ['2,9', '2,85', '2,8', '2,75', '2,7'],
+  'rear right': ['2,9', '2,85', '2,75', '2,7', '2,65'],
+};
+
+const tires = (ago: Ago): DemoPart[] =>
+  WHEELS.map((position) => ({
     ...part('tires-road', made(tireNumber(ago(1, 10)), 'read on the part'), fitted(dayFirst(ago(1, 7)), 'receipt')),
+    position,
+    details: answered({ placard: position.startsWith('front') ? '2,4' : '2,5', sidewall: '3,5', 'cap-ply': 'yes' }),
+    readings: [
+      gauged('tread', '7,1', ago(0, 11), { instrument: 'tread gauge' }),
+      ...monthly(ago, 'cold-pressure', PRESSURES[position], { warmth: '14', instrument: 'digital gauge' }),
+    ],
     before: [until(ago(1, 7), 'Too old to trust', made(tireNumber(ago(11)), 'read on the part'))],
-  }),
+  }));
+
+const running = (ago: Ago): DemoPart[] => [
+  ...tires(ago),
   {
     ...part('tpms-sensors', fitted(dayFirst(ago(1, 7)), 'receipt')),
     before: [until(ago(1, 7), 'With the tires', fitted('original', 'assumed'))],
   },
   part('tire-sealant-kit', printed(monthNumber(ago(0, -1)), 'read on the part')),
-  part('brake-fluid-glycol', filled(dayFirst(ago(1, 11)), 'receipt')),
+  {
+    ...part('brake-fluid-glycol', filled(dayFirst(ago(1, 11)), 'receipt')),
+    details: answered({ grade: 'dot-4', hoses: 'rubber', limit: '180' }),
+    readings: [
+      gauged('copper', '30', ago(0, 2), { instrument: 'copper strip' }),
+      gauged('boiling-point', '208', ago(0, 2), {
+        instrument: 'boiling tester',
+        note: 'From the caliper farthest off.',
+      }),
+    ],
+  },
   ...each(['front left', 'front right'], part('brake-hoses', made('DOT 2/05', 'read on the part'))),
   part('calipers', fitted('original', 'assumed')),
   part('brake-servo', fitted('original', 'assumed')),
@@ -69,6 +111,7 @@ const engine = (ago: Ago): DemoPart[] => {
   return [
     {
       ...part('fuel-gasoline', filled(dayFirst(fueled), 'receipt')),
+      details: answered({ blend: 'e5', stabilized: 'no', tank: '80', fullness: '90' }),
       before: [until(fueled, 'Filled up', filled('unknown', 'assumed'))],
     },
     part('engine-idle', moved(ago(0, 2))),
@@ -89,7 +132,11 @@ const engine = (ago: Ago): DemoPart[] => {
     part('expansion-tank', made('2/05', 'read on the part')),
     { ...part('atf', filled('unknown', 'assumed')), note: 'Filled for life, they said. Whose?' },
     part('spark-plugs', fitted(year(ago(7)), 'receipt', { km: 79_000 })),
-    part('battery-agm', made(shortMonth(ago(6, 10)), 'read on the part')),
+    {
+      ...part('battery-agm', made(shortMonth(ago(6, 10)), 'read on the part')),
+      details: answered({ chemistry: 'agm', volts: '12', capacity: '95', connection: 'maintainer' }),
+      readings: monthly(ago, 'rest-voltage', ['12,86', '12,85', '12,85'], { instrument: 'pocket multimeter' }),
+    },
   ];
 };
 
@@ -108,6 +155,10 @@ const comfort = (ago: Ago, today: CivilDate): DemoPart[] => {
       before: [until(ago(0, 11), 'Chattered')],
     },
     part('lamps', looked(recent)),
+    {
+      ...part('trim-care'),
+      readings: monthly(ago, 'humidity', ['49', '50', '48'], { instrument: 'dial hygrometer' }),
+    },
     {
       ...part('maintainer', fitted(dayFirst(ago(1, 6)), 'receipt'), looked(recent)),
       before: [until(ago(1, 6), 'The first one hummed')],

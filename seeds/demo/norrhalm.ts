@@ -1,8 +1,8 @@
 /** Looked after with love and put off with skill: its timing belt is overdue. */
 import type { DemoCar, DemoPart } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { BRAM, CARS } from './people.ts';
-import { each, filled, fitted, looked, made, moved, part, printed, until } from './tell.ts';
+import { BRAM, CARS, PLACES } from './people.ts';
+import { answered, each, filled, fitted, gauged, looked, made, monthly, moved, part, printed, until } from './tell.ts';
 import {
   type Ago,
   about,
@@ -29,6 +29,7 @@ export const norrhalm = (today: CivilDate): DemoCar => {
     having: ['lpg-tank', 'high-pressure-brakes', 'spare-compact', 'battery-agm', 'powered-soft-top', 'airbags'],
     addedOn: ago(3, 2),
     addedBy: BRAM,
+    place: PLACES.leanTo,
     odometer: [
       { day: ago(3, 2), km: 168_200 },
       { day: ago(2, 2), km: 170_950 },
@@ -42,7 +43,14 @@ export const norrhalm = (today: CivilDate): DemoCar => {
 const running = (ago: Ago): DemoPart[] => {
   const set = made(tireNumber(ago(4, 8)), 'read on the part');
   return [
-    ...each(['front left', 'front right', 'rear right'], part('tires-road', set)),
+    ...each(['front left', 'front right', 'rear right'], {
+      ...part('tires-road', set),
+      details: answered({ placard: '32 psi' }),
+      readings: [
+        gauged('tread', '5 /32 in', ago(0, 3), { instrument: 'tread gauge' }),
+        gauged('hardness', '69', ago(0, 3), { warmth: '60 °F', instrument: 'durometer' }),
+      ],
+    }),
     {
       ...part('tires-road', made(tireNumber(ago(1, 6)), 'read on the part')),
       position: 'rear left',
@@ -52,9 +60,14 @@ const running = (ago: Ago): DemoPart[] => {
     part('valve-stems', fitted(month(ago(4, 7)), 'receipt')),
     {
       ...part('brake-fluid-glycol', filled(monthFirst(ago(0, 2)), 'receipt')),
+      details: answered({ grade: 'dot-4', hoses: 'rubber' }),
       before: [
         until(ago(1, 10), 'Every other year', filled(monthFirst(ago(3, 9)), 'receipt')),
-        until(ago(0, 2), 'Every other year', filled(monthFirst(ago(1, 10)), 'receipt')),
+        {
+          ...until(ago(0, 2), 'Every other year', filled(monthFirst(ago(1, 10)), 'receipt')),
+          details: answered({ grade: 'dot-4' }),
+          readings: [gauged('water', '2.4', ago(0, 3), { instrument: 'water pen' })],
+        },
       ],
     },
     ...each(['front left', 'front right'], {
@@ -114,6 +127,12 @@ const engine = (ago: Ago, today: CivilDate): DemoPart[] => {
     part('v-belt', made('not looked yet', 'assumed')),
     {
       ...part('coolant-iat', filled(monthFirst(ago(1, 3)), 'receipt', { km: 173_100 })),
+      note: 'Topped up from the garden hose ever since, as I now hear.',
+      details: answered({ glycol: 'ethylene', volume: '10' }),
+      readings: [
+        gauged('freeze-point', '-33 °F', ago(1, 2), { instrument: 'refractometer' }),
+        gauged('freeze-point', '-4 °F', ago(0, 1), { instrument: 'refractometer' }),
+      ],
       before: [until(ago(1, 3), 'Every other year', filled(year(ago(4)), 'receipt'))],
     },
     part('radiator-hoses', made('unknown', 'assumed'), fitted(monthFirst(ago(4, 10)), 'receipt')),
@@ -131,9 +150,14 @@ const engine = (ago: Ago, today: CivilDate): DemoPart[] => {
     })),
     {
       ...part('battery-agm', made(shortMonth(ago(1, 8)), 'read on the part')),
+      details: answered({ chemistry: 'agm', volts: '12', capacity: '70', connection: 'disconnected' }),
+      readings: monthly(ago, 'rest-voltage', ['12.74', '12.73', '12.71'], { instrument: 'pocket multimeter' }),
       before: [until(ago(1, 7), 'Would not hold a charge', made('unknown', 'assumed'))],
     },
-    part('maintainer', fitted(year(ago(5)), 'own memory'), looked(daysAgo(today, 45))),
+    {
+      ...part('maintainer', fitted(year(ago(5)), 'own memory'), looked(daysAgo(today, 45))),
+      note: 'No socket under the lean-to, so it lies in the trunk.',
+    },
   ];
 };
 

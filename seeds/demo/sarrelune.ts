@@ -2,7 +2,7 @@
 import type { DemoCar, DemoPart } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { CARS, ODILE } from './people.ts';
-import { each, filled, fitted, looked, made, moved, part, printed, until } from './tell.ts';
+import { answered, each, filled, fitted, gauged, looked, made, moved, part, printed, until } from './tell.ts';
 import {
   type Ago,
   about,
@@ -41,10 +41,12 @@ export const sarrelune = (today: CivilDate): DemoCar => {
 const running = (ago: Ago): DemoPart[] => {
   const bought = yearAlone(ago(5, 4));
   return [
-    ...each(
-      ['front left', 'front right'],
-      part('tires-road', made(bought.typed, 'receipt', { choice: bought.choice, note: 'It says no more.' })),
-    ),
+    ...each(['front left', 'front right'], {
+      ...part('tires-road', made(bought.typed, 'receipt', { choice: bought.choice, note: 'It says no more.' })),
+      readings: [
+        gauged('cold-pressure', '2,1', ago(0, 1), { instrument: 'pencil gauge', note: 'Its placard is painted over.' }),
+      ],
+    }),
     ...each(['rear left', 'rear right'], part('tires-road', made(tireNumber(ago(10, 7)), 'read on the part'))),
     {
       ...part('tire-spare', made('not looked yet', 'assumed')),
@@ -75,6 +77,7 @@ const machine = (ago: Ago, today: CivilDate): DemoPart[] => {
   return [
     {
       ...part('fuel-diesel', filled(dayFirst(fueled), 'receipt')),
+      details: answered({ blend: 'b7', stabilized: 'no', tank: '68', fullness: '35' }),
       before: [until(fueled, 'Filled up', filled('unknown', 'assumed'))],
     },
     part('fuel-filter', fitted('unknown', 'assumed')),
@@ -90,7 +93,19 @@ const machine = (ago: Ago, today: CivilDate): DemoPart[] => {
     },
     part('v-belt', made('unknown', 'assumed', { note: 'Print rubbed off.' })),
     part('gearbox-oil', filled('not looked yet', 'assumed')),
-    part('battery-flooded', made(shortMonth(ago(2, 1)), 'read on the part')),
+    {
+      ...part('battery-flooded', made(shortMonth(ago(2, 1)), 'read on the part')),
+      readings: [
+        gauged('density', '1,245', ago(0, 3), {
+          instrument: 'hydrometer',
+          note: 'The thermometer was in the kitchen.',
+        }),
+      ],
+    },
+    {
+      ...part('washer-fluid'),
+      readings: [gauged('freeze-point', '-18', ago(0, 2), { instrument: 'refractometer' })],
+    },
     part('exhaust', fitted('not looked yet', 'assumed')),
     part('wiring', fitted('original', 'seller’s word')),
     part('lamps', looked(daysAgo(today, 20))),

@@ -1,7 +1,8 @@
 /** Short ways to tell what is known of a part. */
-import type { DemoClaim, DemoEnded, DemoPart } from '../../src/acts/demo.ts';
+import type { DemoClaim, DemoEnded, DemoPart, DemoReading } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { dayInWords } from '../../src/dates/words.ts';
+import type { Ago } from './typed.ts';
 
 type More = Partial<Omit<DemoClaim, 'clock' | 'evidence'>>;
 type Told = (typed: string, evidence: DemoClaim['evidence'], more?: More) => DemoClaim;
@@ -34,5 +35,23 @@ export const part = (kind: string, ...claims: DemoClaim[]): DemoPart => ({ kind,
 /** The same part at several places. */
 export const each = (positions: readonly string[], place: Omit<DemoPart, 'position'>): DemoPart[] =>
   positions.map((position) => ({ ...place, position }));
+
+type Beside = Omit<DemoReading, 'gauge' | 'typed' | 'day'>;
+
+/** A number read off a gauge, typed with its unit where that is not the gauge’s own. */
+export const gauged = (gauge: string, typed: string, day: CivilDate, beside: Beside = {}): DemoReading => ({
+  gauge,
+  typed,
+  day,
+  ...beside,
+});
+
+/** One gauge read month after month, oldest first; the last time a month ago. */
+export const monthly = (ago: Ago, gauge: string, typed: readonly string[], beside: Beside = {}): DemoReading[] =>
+  typed.map((one, index) => gauged(gauge, one, ago(0, typed.length - index), beside));
+
+/** Answers about a part, each with its unit written behind it where it is not the question’s own. */
+export const answered = (answers: Readonly<Record<string, string>>): NonNullable<DemoPart['details']> =>
+  Object.fromEntries(Object.entries(answers).map(([key, typed]) => [key, { typed, unit: '' }]));
 
 export const WHEELS = ['front left', 'front right', 'rear left', 'rear right'] as const;

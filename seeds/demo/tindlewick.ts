@@ -1,8 +1,8 @@
 /** Asleep for decades, and nearly nothing known. */
 import type { DemoCar } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { CARS, NELL } from './people.ts';
-import { filled, fitted, made, part, used } from './tell.ts';
+import { BRAM, CARS, NELL, PLACES } from './people.ts';
+import { filled, fitted, gauged, made, part, used } from './tell.ts';
 import { after, before, between, counting, everyDecade } from './typed.ts';
 
 export const tindlewick = (today: CivilDate): DemoCar => {
@@ -17,12 +17,21 @@ export const tindlewick = (today: CivilDate): DemoCar => {
     having: ['sealed-tank-coating'],
     addedOn: ago(1, 1),
     addedBy: NELL,
+    place: PLACES.barn,
     odometer: [],
     parts: [
       {
         ...part('tires-road', made('DOT XN K4 339', 'read on the part', { choice: everyDecade(33, 1979, 1999) })),
         position: 'front left',
         note: 'No triangle after the digits, which proves nothing.',
+        readings: [
+          gauged('hardness', '93', ago(0, 6), {
+            warmth: '12',
+            instrument: 'pencil gauge',
+            note: 'Like knocking on wood.',
+            by: BRAM,
+          }),
+        ],
       },
       {
         ...part(

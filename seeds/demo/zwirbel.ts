@@ -1,8 +1,23 @@
 /** Came from abroad with a gas conversion, and with papers that do not agree. */
 import type { DemoCar, DemoPart } from '../../src/acts/demo.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { CARS, NELL, ODILE } from './people.ts';
-import { each, filled, fitted, looked, made, moved, part, printed, serviced, until, WHEELS } from './tell.ts';
+import { BRAM, CARS, NELL, ODILE, PLACES } from './people.ts';
+import {
+  answered,
+  each,
+  filled,
+  fitted,
+  gauged,
+  looked,
+  made,
+  monthly,
+  moved,
+  part,
+  printed,
+  serviced,
+  until,
+  WHEELS,
+} from './tell.ts';
 import {
   type Ago,
   about,
@@ -30,6 +45,7 @@ export const zwirbel = (today: CivilDate): DemoCar => {
     having: ['cng-tank', 'rubber-or-fluid-springs', 'child-seat', 'flares'],
     addedOn: ago(2, 3),
     addedBy: ODILE,
+    place: PLACES.barn,
     odometer: [
       { day: ago(2, 3), km: 62_480 },
       { day: ago(1, 4), km: 63_900 },
@@ -47,11 +63,23 @@ const wheelsAndBrakes = (ago: Ago): DemoPart[] => [
     note: 'Behind the front panel since before our time.',
   },
   part('wheel-bearings', serviced(year(ago(3)), 'receipt', { km: 61_200 })),
-  part(
-    'brake-fluid-glycol',
-    filled(dayFirst(ago(2, 5)), 'receipt', { note: 'Says the invoice.' }),
-    filled(dayFirst(ago(3, 2)), 'receipt', { note: 'Says the slip in the glove box, with the same mileage.' }),
-  ),
+  {
+    ...part(
+      'brake-fluid-glycol',
+      filled(dayFirst(ago(2, 5)), 'receipt', { note: 'Says the invoice.' }),
+      filled(dayFirst(ago(3, 2)), 'receipt', { note: 'Says the slip in the glove box, with the same mileage.' }),
+    ),
+    details: answered({ grade: 'dot-4', hoses: 'rubber' }),
+    readings: [
+      gauged('water', '2,5', ago(0, 9), { instrument: 'water pen' }),
+      gauged('copper', '200', ago(0, 1), { instrument: 'copper strip', by: BRAM }),
+      gauged('boiling-point', '280 °F', ago(0, 1), {
+        instrument: 'boiling tester',
+        note: 'From a rear bleeder; the pen had promised more.',
+        by: BRAM,
+      }),
+    ],
+  },
   ...each(
     ['front left', 'front right'],
     part('brake-hoses', made('not looked yet', 'assumed'), fitted(between(ago(17), ago(13)), 'seller’s word')),
@@ -74,6 +102,7 @@ const fuel = (ago: Ago): DemoPart[] => {
     {
       ...part('fuel-gasoline', filled(dayFirst(tankful), 'receipt')),
       note: 'For starting only; the rest is gas.',
+      details: answered({ blend: 'e10', stabilized: 'no', tank: '40', fullness: '20' }),
       before: [until(tankful, 'Filled up', filled('unknown', 'assumed'))],
     },
     {
@@ -103,6 +132,8 @@ const people = (ago: Ago): DemoPart[] => [
   part('flares', printed(month(ago(0, 5)), 'read on the part')),
 ];
 
+const METER = { instrument: 'pocket multimeter' };
+
 const rest = (ago: Ago, today: CivilDate): DemoPart[] => {
   const battery = batteryCode(ago(3, 7));
   const oilDay = ago(0, 11);
@@ -119,8 +150,28 @@ const rest = (ago: Ago, today: CivilDate): DemoPart[] => {
     part('v-belt', made('not looked yet', 'assumed'), fitted(about(ago(11)), 'own memory')),
     part('spark-plugs', fitted(month(ago(2, 6)), 'receipt', { km: 61_900 })),
     part('points-condenser', fitted(month(ago(2, 6)), 'receipt', { km: 61_900 })),
-    part('battery-flooded', made(battery.typed, 'read on the part', { choice: battery.choice })),
-    part('wiring', fitted('original', 'assumed')),
+    {
+      ...part('battery-flooded', made(battery.typed, 'read on the part', { choice: battery.choice })),
+      details: answered({ chemistry: 'antimony', volts: '12', capacity: '45', connection: 'connected' }),
+      readings: [
+        ...monthly(ago, 'rest-voltage', ['12,68', '12,66', '12,63', '12,6', '12,56', '12,52', '12,46', '12,41'], METER),
+        gauged('rest-voltage', '12,29', daysAgo(today, 6), {
+          ...METER,
+          note: 'Short trips never fill it up again, and the radio sips.',
+        }),
+      ],
+    },
+    {
+      ...part('wiring', fitted('original', 'assumed')),
+      details: answered({ electronics: 'none' }),
+      readings: [
+        gauged('standing-drain', '32', ago(0, 2), { ...METER, note: 'Gone with the fuse of the radio out.', by: BRAM }),
+      ],
+    },
+    {
+      ...part('trim-care'),
+      readings: [gauged('humidity', '76', ago(0, 1), { instrument: 'dial hygrometer', note: 'Mind the curtains.' })],
+    },
     part('lamps', looked(daysAgo(today, 40))),
     part('windshield-seal', fitted('original', 'assumed', { note: 'Wet knees in the rain.' })),
   ];

@@ -1,5 +1,6 @@
 /** Answering what a part is or holds: grade, capacity, handbook figures. */
 import type { Detail } from '../catalogue/gauge.ts';
+import { KINDS } from '../catalogue/kinds.ts';
 import { convert } from '../catalogue/units.ts';
 import type { Answers } from '../findings/facts.ts';
 import type { PartOnRecord } from '../store/cars.ts';
@@ -7,7 +8,6 @@ import type { Store } from '../store/open.ts';
 import { setDetails } from '../store/readings.ts';
 import type { Acting } from './add-car.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
-import { kindOf } from './parts.ts';
 import { asTyped, isUnit, limitIn, readNumber } from './typed-number.ts';
 
 /** One answer as typed; the unit is the one chosen beside a number. */
@@ -24,7 +24,7 @@ export const setDetailsAct = (
   given: Readonly<Record<string, AnswerGiven>>,
 ): Outcome<Answers> => {
   if (part.closedOn) return refused({ field: 'details', message: `This part was closed on ${part.closedOn}.` });
-  const read = readAnswers(kindOf(part).details ?? [], given);
+  const read = readAnswers(KINDS.get(part.kind)?.details ?? [], given);
   if (read.ok) setDetails(store, acting.collectionId, part.id, read.value);
   return read;
 };
@@ -52,7 +52,7 @@ export const readAnswers = (
 const readAnswer = (detail: Detail, { typed, unit }: AnswerGiven): Outcome<string | number> => {
   const field = detail.key;
   if ('choices' in detail)
-    return typed in detail.choices
+    return Object.hasOwn(detail.choices, typed)
       ? done(typed)
       : refused({ field, message: `${detail.name}: choose ${Object.keys(detail.choices).join(', ')}.` });
   const { range, also = [], decimals } = detail;

@@ -3,10 +3,11 @@
 import type { Kind } from '../catalogue/kind.ts';
 import { KINDS } from '../catalogue/kinds.ts';
 import type { CivilDate } from '../dates/civil.ts';
-import type { CarFacts } from '../findings/facts.ts';
+import type { Answers, CarFacts } from '../findings/facts.ts';
 import { addPart, type CarWithParts, changePart, type PartOnRecord, recordClaim, replacePart } from '../store/cars.ts';
 import type { Store } from '../store/open.ts';
 import type { Acting } from './add-car.ts';
+import { type AnswerGiven, readAnswers } from './details.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
 import { type ClaimGiven, type ClaimRead, readClaim } from './read-claim.ts';
 
@@ -95,18 +96,35 @@ export const addPartAct = (
   );
 };
 
-/** Changes a part's note and records further dates, all or nothing. */
+export interface PartChangeGiven {
+  note?: string | undefined;
+  claims: readonly ClaimGiven[];
+  /** Answers by key; an empty one forgets what was answered, and what is not named stays. */
+  details?: Readonly<Record<string, AnswerGiven>> | undefined;
+}
+
+/** Changes a part's note, its details, and records further dates, all or nothing. */
 export const changePartAct = (
   store: Store,
   acting: Acting,
   { part, car }: { part: PartOnRecord; car: CarFacts },
-  given: { note?: string | undefined; claims: readonly ClaimGiven[] },
+  { note, claims, details }: PartChangeGiven,
 ): Outcome<null> => {
-  if (part.closedOn && given.claims.length > 0) return isClosed(part);
-  const read = readClaims(given.claims, kindOf(part), car, acting, part.claims);
-  if (!read.ok) return read;
-  changePart(store, acting.collectionId, part.id, given.note, read.value);
+  if (part.closedOn && (claims.length > 0 || details)) return isClosed(part);
+  const kind = kindOf(part);
+  const read = readClaims(claims, kind, car, acting, part.claims);
+  const answers = details ? changedAnswers(part.details, kind, details) : done(undefined);
+  if (!read.ok || !answers.ok)
+    return { ok: false, faults: [read, answers].flatMap((one) => (one.ok ? [] : one.faults)) };
+  changePart(store, acting.collectionId, part.id, note, read.value, answers.value);
   return done(null);
+};
+
+const changedAnswers = (known: Answers, kind: Kind, given: Readonly<Record<string, AnswerGiven>>): Outcome<Answers> => {
+  const read = readAnswers(kind.details ?? [], given);
+  if (!read.ok) return { ok: false, faults: read.faults.map((one) => ({ ...one, field: `details/${one.field}` })) };
+  const kept = Object.entries(known).filter(([key]) => !Object.hasOwn(given, key));
+  return done({ ...Object.fromEntries(kept), ...read.value });
 };
 
 /** Reads several dates of one part, each checked against those before it; faults name the place in the list. */

@@ -22,10 +22,8 @@ const example = (unit: Unit): string => `12.4 ${unit}`;
 export const isUnit = (text: string): text is Unit => text in UNITS;
 
 /** A limit of a gauge in the unit a person types in, without idle zeros. */
-export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string => {
-  const limit = convert(value, from, to);
-  return inUnit(limit, to, Number.isInteger(Number(limit.toFixed(decimals))) ? 0 : decimals);
-};
+export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string =>
+  asTyped(Number(convert(value, from, to).toFixed(decimals)), to);
 
 /** A number as it was typed, with its unit. */
 export const asTyped = (value: number, unit: Unit): string =>

@@ -4,7 +4,11 @@ import { MONTHS } from '../dates/words.ts';
 import type { DaySpan, Span } from './span.ts';
 
 /** “12.45 V”, “−24 °C”. */
-export const inUnit = (value: number, unit: string, decimals: number): string => `${plain(value, decimals)} ${unit}`;
+export const inUnit = (value: number, unit: string, decimals: number): string =>
+  `${plain(value, decimals)}${behind(unit)}`;
+
+/** A unit behind its number: “9/32 in” takes no space. */
+const behind = (unit: string): string => (unit.startsWith('/') ? unit : ` ${unit}`);
 
 /** “1.8 to 3.6 %”; one number where both ends read alike. */
 export const spanInWords = ({ low, high }: Span, unit: string, decimals: number): string => {
@@ -14,9 +18,12 @@ export const spanInWords = ({ low, high }: Span, unit: string, decimals: number)
 
 /**
  * “between early May and late July 2026”: an estimate bears thirds of a month and no days. `never` where not even the
- * earliest falls within the time looked at.
+ * earliest falls within the time looked at; what lies before the day it is seen on is told as such.
  */
-export const daysInWords = ({ earliest, latest }: DaySpan, never: string): string => {
+export const daysInWords = ({ earliest, latest }: DaySpan, never: string, on: CivilDate): string => {
+  if (latest !== null && latest <= on) return 'already';
+  if (earliest !== null && earliest <= on)
+    return latest === null ? 'perhaps already' : `perhaps already, by ${third(latest)} at the latest`;
   if (earliest === null) return latest === null ? never : `by ${third(latest)} at the latest`;
   if (latest === null) return `from ${third(earliest)} at the earliest`;
   const [from, to] = [third(earliest), third(latest)];

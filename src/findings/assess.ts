@@ -51,7 +51,7 @@ export interface Finding {
 }
 
 /** What can bring a standing. An estimate only ever asks for a look: to decide is for a reading. */
-const CAUSES = ['age', 'distance', 'reading', 'estimate'] as const;
+export const CAUSES = ['age', 'distance', 'reading', 'estimate'] as const;
 
 /** Share of a distance limit from which the part is `due`; from memory. */
 const DUE_AT = 0.9;

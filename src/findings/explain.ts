@@ -6,7 +6,7 @@ import { addDays, type CivilDate } from '../dates/civil.ts';
 import { ageInWords, ageOf, count, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
 import type { Finding, Turn } from './assess.ts';
 import type { Evidence } from './facts.ts';
-import { gaugesOf } from './measured.ts';
+import { gaugesOf, type Measured } from './measured.ts';
 import type { Outlook } from './outlook/outlook.ts';
 import { outlookOf } from './outlook.ts';
 import { bandWords, readingLine } from './reading-words.ts';
@@ -227,10 +227,15 @@ const surerOf = ({ kind, measured, on }: Finding): string | null => {
 
 const todoOf = (finding: Finding): string => {
   const { by, gravest } = finding;
-  const asks = gravest && gravest.verdict !== 'good' ? `${gravest.test.name}: ${bandWords(gravest)}` : null;
+  const asks = gravest && gravest.verdict !== 'good' ? asksInWords(gravest) : null;
   if (asks && by === 'reading') return `${asks}.`;
   return asks ? `${todoByAge(finding)} Its reading asks as well. ${asks}.` : todoByAge(finding);
 };
+
+const asksInWords = (gravest: Measured): string =>
+  gravest.verdict === 'act'
+    ? `${gravest.test.name}: ${bandWords(gravest)}`
+    : `${gravest.test.name} wants watching (${bandWords(gravest)}): read it again within a month`;
 
 const todoByAge = (finding: Finding): string => {
   const { standing, kind, past, since } = finding;

@@ -5,7 +5,7 @@ import { dayInWords } from '../dates/words.ts';
 import type { Measured } from './measured.ts';
 
 /** “12.31 V”. */
-const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string =>
+export const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string =>
   inUnit(reading.value, gauge.unit, gauge.decimals);
 
 /** “Rest voltage 12.31 V on 24 November 2026: act. Under 12.40: charge it now.” */
@@ -18,10 +18,11 @@ export const readingLine = (measured: Measured, kind: Kind): string => {
 
 /** The words of the band a reading fell into. */
 export const bandWords = ({ test, verdict }: Measured): string =>
-  verdict === 'good' ? `good is ${test.good}` : ((verdict === 'watch' ? test.watch : null) ?? test.act);
+  verdict === 'good' ? `good: ${test.good}` : ((verdict === 'watch' ? test.watch : null) ?? test.act);
 
 /** What the reading says of the fluid, where that is what the bands are held against. */
-const meant = ({ test: { gauge }, value }: Measured): string => {
+const meant = ({ test: { gauge }, value, wants }: Measured): string => {
+  if (wants === 'its temperature') return '';
   switch (gauge.reads) {
     case 'acid density':
       return `, ${value.toFixed(3)} at 27 °C`;
@@ -34,7 +35,7 @@ const meant = ({ test: { gauge }, value }: Measured): string => {
   }
 };
 
-const wantsInWords = ({ wants }: Measured, { details = [] }: Kind): string => {
+export const wantsInWords = ({ wants }: Pick<Measured, 'wants'>, { details = [] }: Kind): string => {
   if (wants === null) return '';
   if (wants === 'its temperature') return 'it needs the temperature of what was read';
   if (wants === 'the coldest night where it stands') return 'say where the car stands, for its coldest night';

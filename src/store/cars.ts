@@ -243,18 +243,20 @@ const withdraw = (tx: Store, collectionId: string, partId: string, claimId: stri
     .run();
 };
 
-/** Changes a part's note (undefined: leaves it) and adds claims, together. */
+/** Changes a part's note and details (undefined: leaves them) and adds claims, together. */
 export const changePart = (
   store: Store,
   collectionId: string,
   partId: string,
   note: string | undefined,
   known: readonly NewClaim[],
+  details?: PartRow['details'],
 ): void =>
   inTransaction(store, (tx) => {
-    if (note !== undefined)
+    const change = { ...(note === undefined ? {} : { note }), ...(details === undefined ? {} : { details }) };
+    if (Object.keys(change).length > 0)
       tx.update(parts)
-        .set({ note })
+        .set(change)
         .where(and(eq(parts.collectionId, collectionId), eq(parts.id, partId)))
         .run();
     insertClaims(tx, collectionId, partId, known);

@@ -4,6 +4,7 @@
  */
 import { scaleLinear, scaleUtc } from 'd3-scale';
 import type { CivilDate } from '../dates/civil.ts';
+import { MONTHS } from '../dates/words.ts';
 
 /** Along the foot: numbers with a unit, or days. */
 type Foot =
@@ -31,7 +32,7 @@ interface Drawn {
 
 const WIDTH = 640;
 const HEIGHT = 300;
-const EDGE = { left: 52, right: 16, top: 30, bottom: 34 };
+const EDGE = { left: 66, right: 16, top: 30, bottom: 34 };
 
 const instant = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
 
@@ -42,10 +43,9 @@ const footScale = (foot: Foot) => {
   const reach: [number, number] = [EDGE.left, WIDTH - EDGE.right];
   if (ofDays(foot)) {
     const scale = scaleUtc([instant(foot.from), instant(foot.to)], reach);
-    const words = scale.tickFormat(6);
     return {
       at: (x: Point['x']): number => scale(instant(x as CivilDate)),
-      ticks: scale.ticks(6).map((tick) => ({ at: scale(tick), words: words(tick) })),
+      ticks: scale.ticks(6).map((tick) => ({ at: scale(tick), words: dayOnFoot(tick) })),
     };
   }
   const scale = scaleLinear([foot.from, foot.to], reach);
@@ -55,6 +55,13 @@ const footScale = (foot: Foot) => {
       foot.ticks?.map(({ at, words }) => ({ at: scale(at), words })) ??
       scale.ticks(7).map((tick) => ({ at: scale(tick), words: String(tick).replace('-', '−') })),
   };
+};
+
+/** Short enough to stand side by side on a phone: “Nov”, the year in January, “23 Nov” within a month. */
+const dayOnFoot = (tick: Date): string => {
+  const month = (MONTHS[tick.getUTCMonth()] ?? '').slice(0, 3);
+  if (tick.getUTCDate() !== 1) return `${tick.getUTCDate()} ${month}`;
+  return tick.getUTCMonth() === 0 ? String(tick.getUTCFullYear()) : month;
 };
 
 export const Chart = ({ says, foot, side, bands = [], lines = [], dots = [], levels = [], uprights = [] }: Drawn) => {

@@ -137,7 +137,7 @@ export const Faults = ({ faults, field, picked = '', asked = '', text = '' }: Fa
           <p>{fault.message}</p>
           {fault.choices && (
             <fieldset class="choices">
-              <legend>Choose what it means</legend>
+              <legend>Which is it?</legend>
               <input type="hidden" name={`${field}Asked`} value={text} />
               {fault.choices.map(({ value, label }) => (
                 <label>

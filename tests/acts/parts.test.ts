@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { setDetailsAct } from '../../src/acts/details.ts';
 import { addPartAct, changePartAct, datePart, renewPart } from '../../src/acts/parts.ts';
 import { closedParts, findPart } from '../../src/store/cars.ts';
 import { type Barn, carIn, carOf, claim, date, must, openBarn, partOf } from '../support/cars.ts';
+import { record, typed } from '../support/readings.ts';
 
 const FLUID = 'brake-fluid-glycol';
 
@@ -94,6 +96,26 @@ describe('renewing a part', () => {
       faults: [{ field: 'dates/0/typed' }, { field: 'dates/2/typed' }],
     });
     expect(partOf(barn, carId, FLUID)).toEqual(here.part);
+  });
+
+  it('keeps what is true of the car, drops what was true of the old part, and starts without readings', () => {
+    const { barn, carId } = barnWithCar();
+    const answers = { volts: '12', connection: 'connected', capacity: '60', chemistry: 'calcium', fill: '1.280' };
+    const given = Object.fromEntries(Object.entries(answers).map(([key, text]) => [key, { typed: text, unit: '' }]));
+    must(setDetailsAct(barn.store, barn.acting, partOf(barn, carId, 'battery-flooded'), given));
+    const old = partOf(barn, carId, 'battery-flooded');
+    must(record(barn, carId, [typed(old.id, 'rest-voltage', '12.2')]));
+    must(renewPart(barn.store, barn.acting, at(barn, carId, 'battery-flooded'), { why: '', note: '', claims: [] }));
+    expect(partOf(barn, carId, 'battery-flooded')).toMatchObject({
+      replaces: old.id,
+      details: { volts: '12', connection: 'connected' },
+      readings: [],
+    });
+    expect(partOf(barn, carId, 'battery-flooded').details).toEqual({ volts: '12', connection: 'connected' });
+    expect(findPart(barn.store, barn.acting.collectionId, old.id)).toMatchObject({
+      details: { ...answers, capacity: 60 },
+      readings: [{ value: 12.2 }],
+    });
   });
 
   it('is refused where the part was closed already', () => {

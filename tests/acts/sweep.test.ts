@@ -7,6 +7,7 @@ import { type LetterRow, lettersOf, sweptAt } from '../../src/store/letters.ts';
 import { addMember, allCollections, changeMember, findCollection } from '../../src/store/people.ts';
 import { type Barn, carIn, carOf, claim, date, must, openBarn, partOf, TODAY } from '../support/cars.ts';
 import { tags, text } from '../support/html.ts';
+import { record, typed } from '../support/readings.ts';
 
 const { href } = siteAt(new URL('https://barn.example.org/cars-here'), 3000);
 
@@ -128,6 +129,86 @@ describe('the day’s sweep', () => {
     oldCar(openBarn(barn.store, 'The shed'), 'Their Six');
     expect(sweep(barn).letters).toEqual([]);
     expect(allCollections(barn.store)).toHaveLength(2);
+  });
+});
+
+describe('a battery that is read', () => {
+  /** A car whose battery was made on a day, or on none that is known; nothing else has a date. */
+  const batteryCar = (made: string | null): { barn: Barn; read(day: CivilDate, volts: string): void; id: string } => {
+    const barn = openBarn();
+    const carId = carIn(barn, { name: 'Alder Coupe' });
+    if (made) date(barn, carId, 'battery-flooded', claim('made', made));
+    const { id } = partOf(barn, carId, 'battery-flooded');
+    return {
+      barn,
+      id,
+      read: (day, volts) => void must(record(barn, carId, [typed(id, 'rest-voltage', volts, { day })], day)),
+    };
+  };
+  const told = (barn: Barn, day: CivilDate): string | undefined => sweep(barn, day).letters[0]?.subject;
+
+  it('under its threshold is mailed on the day after, with what was read and what to do', () => {
+    const { barn, read, id } = batteryCar('June 2026');
+    expect(told(barn, '2026-11-30')).toBeUndefined();
+    read('2026-12-01', '12,31');
+    expect(told(barn, '2026-12-02')).toBe('1 due: Alder Coupe');
+    const letter = onlyLetter(barn);
+    expect(letter.text).toContain('Rest voltage 12.31 V on 1 December 2026: act.');
+    expect(letter.text).toContain('Do: Rest voltage: under 12.40');
+    expect(letter.text).toContain(`https://barn.example.org/cars-here/parts/${id}`);
+    expect(text(letter.html)).toContain('Rest voltage 12.31 V on 1 December 2026: act.');
+  });
+
+  it('is mailed also where it has no date at all', () => {
+    const { barn, read } = batteryCar(null);
+    read('2026-12-01', '12.31');
+    expect(told(barn, '2026-12-02')).toBe('1 to act on by reading: Alder Coupe');
+    expect(onlyLetter(barn).text).toContain('[Act on its reading] Battery, flooded lead-acid');
+    expect(told(barn, '2026-12-03')).toBeUndefined();
+  });
+
+  it('is mailed also where it is past by age, told long ago', () => {
+    const { barn, read } = batteryCar('June 2012');
+    expect(told(barn, '2026-11-30')).toBe('1 past: Alder Coupe');
+    read('2026-12-01', '12.31');
+    expect(told(barn, '2026-12-02')).toBe('1 to act on by reading: Alder Coupe');
+    expect(told(barn, '2026-12-03')).toBeUndefined();
+  });
+
+  it('over its threshold is no news', () => {
+    const { barn, read } = batteryCar('June 2026');
+    read('2026-12-01', '12.65');
+    expect(told(barn, '2026-12-02')).toBeUndefined();
+  });
+
+  it('is told once a run of bad readings, and again after a good one in between', () => {
+    const { barn, read } = batteryCar('June 2026');
+    read('2026-12-01', '12.31');
+    expect(told(barn, '2026-12-02')).toBe('1 due: Alder Coupe');
+    read('2026-12-05', '12.25');
+    expect(told(barn, '2026-12-06')).toBeUndefined();
+    read('2026-12-10', '12.65');
+    expect(told(barn, '2026-12-11')).toBeUndefined();
+    read('2026-12-20', '12.31');
+    expect(told(barn, '2026-12-21')).toBe('1 due: Alder Coupe');
+    expect(told(barn, '2026-12-22')).toBeUndefined();
+    expect(letters(barn)).toHaveLength(2);
+  });
+
+  it.each([
+    ['a dated one', 'June 2026', '1 to look at: Alder Coupe', '1 due: Alder Coupe'],
+    ['one without a date', null, '1 to watch by reading: Alder Coupe', '1 to act on by reading: Alder Coupe'],
+  ])('that sinks from watch to act is told again: %s', (_, made, watch, act) => {
+    const { barn, read } = batteryCar(made);
+    read('2026-12-01', '12.45');
+    expect(told(barn, '2026-12-02')).toBe(watch);
+    expect(told(barn, '2026-12-03')).toBeUndefined();
+    read('2026-12-10', '12.31');
+    expect(told(barn, '2026-12-11')).toBe(act);
+    expect(told(barn, '2026-12-12')).toBeUndefined();
+    // Better than it was, and no news.
+    read('2026-12-15', '12.45');
+    expect(told(barn, '2026-12-16')).toBeUndefined();
   });
 });
 

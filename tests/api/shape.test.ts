@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { KINDS } from '../../src/catalogue/kinds.ts';
 import { siteAt } from '../../src/links.ts';
 import { createLog } from '../../src/log.ts';
 import { openMemoryStore } from '../../src/store/open.ts';
 import { ensureCollection } from '../../src/store/people.ts';
 import { createApp } from '../../src/web/app.tsx';
-import { apiCar, document, pointers, problemOf } from '../support/api.ts';
+import { apiCar, document, type PartDocument, pointers, problemOf } from '../support/api.ts';
 import { barnOf, carIn } from '../support/cars.ts';
 import { openSite } from '../support/site.ts';
 
@@ -60,6 +59,17 @@ describe('openapi.json', () => {
         'POST /cars/{carId}/parts',
         'PATCH /parts/{partId}',
         'POST /parts/{partId}/replacement',
+        'POST /parts/{partId}/readings',
+        'POST /parts/{partId}/readings/{readingId}/withdrawal',
+        'GET /places',
+        'POST /places',
+        'GET /places/{placeId}',
+        'PUT /places/{placeId}',
+        'PUT /cars/{carId}/place',
+        'GET /desks/brake-fluid',
+        'GET /desks/coolant',
+        'GET /desks/battery',
+        'GET /desks/fuel',
         'GET /kinds',
       ]),
     );
@@ -110,23 +120,6 @@ describe('openapi.json', () => {
   });
 });
 
-describe('GET /kinds', () => {
-  it('lists every kind with its interval and sources', async () => {
-    const { kinds } = await document<{ kinds: Record<string, unknown>[] }>(await openSite().get('/api/v1/kinds'));
-    expect(kinds.map(({ key }) => key)).toEqual([...KINDS.keys()]);
-    expect(kinds.find(({ key }) => key === 'brake-fluid-glycol')).toMatchObject({
-      name: 'Brake fluid, glycol (DOT 3, 4, 5.1)',
-      severity: 'safety',
-      clock: 'filled',
-      lookFrom: 18,
-      replaceBy: 24,
-      replaceByKm: null,
-      appliesWhen: ['hydraulic-brakes', 'glycol-fluid'],
-    });
-    for (const { key, sources } of kinds) expect((sources as unknown[]).length, String(key)).toBeGreaterThan(0);
-  });
-});
-
 describe('a request that makes no sense', () => {
   /** Every address that takes a document, on a car that is there. */
   const open = async () => {
@@ -134,14 +127,29 @@ describe('a request that makes no sense', () => {
     const site = openSite({ log: (line) => lines.push(line) });
     const { car, part } = await apiCar(site);
     const { id } = await part('wiring');
+    const read = { gauge: 'standing-drain', value: 20 };
+    const { readings } = await document<PartDocument>(
+      await site.send('POST', `/api/v1/parts/${id}/readings`, read),
+      201,
+    );
+    const barn = { name: 'Barn', winterLow: -12, summerHigh: 33, air: 'inland', shelter: 'unheated' };
+    const place = await document<{ id: string }>(await site.send('POST', '/api/v1/places', barn), 201);
+    await document(await site.send('PUT', `/api/v1/cars/${car.id}/place`, { place: place.id }));
     const takers = [
       ['POST', '/cars'],
       ['POST', `/cars/${car.id}/parts`],
       ['PATCH', `/parts/${id}`],
       ['POST', `/parts/${id}/replacement`],
+      ['POST', `/parts/${id}/readings`],
+      ['POST', `/parts/${id}/readings/${readings[0]?.id}/withdrawal`],
+      ['POST', '/places'],
+      ['PUT', `/places/${place.id}`],
+      ['PUT', `/cars/${car.id}/place`],
     ] as const;
     const everything = () =>
-      ['cars', 'parts', 'claims'].map((table) => site.store.$client.prepare(`select * from ${table}`).all());
+      ['cars', 'parts', 'claims', 'readings', 'places', 'car_places'].map((table) =>
+        site.store.$client.prepare(`select * from ${table}`).all(),
+      );
     const raw = (method: string, path: string, type: string | null, body?: string, origin = 'http://localhost:3000') =>
       site.raw(`/api/v1${path}`, {
         method,
@@ -202,7 +210,14 @@ describe('a request that makes no sense', () => {
 
   it('as on a day that is none is a 400 problem, whatever is asked', async () => {
     const { takers, raw } = await open();
-    for (const path of ['/cars', '/kinds', '/openapi.json', '/date-codes/tire?code=2318'])
+    for (const path of [
+      '/cars',
+      '/kinds',
+      '/places',
+      '/desks/fuel?blend=e10',
+      '/openapi.json',
+      '/date-codes/tire?code=2318',
+    ])
       await problemOf(await raw('GET', `${path}${path.includes('?') ? '&' : '?'}on=2026-02-30`, null), 400);
     for (const [method, path] of takers)
       await problemOf(await raw(method, `${path}?on=soon`, 'application/json', '{}'), 400);

@@ -3,6 +3,7 @@ import axe from 'axe-core';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { chromiumFound, openBrowser, SIZES } from '../support/chromium.ts';
+import { DESKS_ANSWERED } from '../support/pages.ts';
 import { type RunningServer, startServer } from '../support/server.ts';
 
 interface Car {
@@ -18,6 +19,7 @@ describe.skipIf(!chromiumFound)('every page', () => {
   let browser: BrowserContext;
   let page: Page;
   let paths: string[];
+  let round: string;
   const errors: string[] = [];
 
   const get = async <T>(path: string): Promise<T> => (await (await fetch(`${server.url}/api/v1${path}`)).json()) as T;
@@ -36,6 +38,19 @@ describe.skipIf(!chromiumFound)('every page', () => {
     page.on('pageerror', (error) => errors.push(error.message));
     await page.goto(`${server.url}/letters`);
     const letter = await page.locator('.letters h2 a').first().getAttribute('href');
+    const battery = parts.find(({ kind }) => /^battery-(flooded|agm|lithium)$/.test(kind));
+    const volts = `${battery?.id}.rest-voltage.`;
+    round = `/cars/${car?.id}/readings`;
+    // Something read today to judge and draw, whatever the demo holds.
+    const read = await page.request.post(`${server.url}${round}`, {
+      // Confirmed, should this one be of 6 volts.
+      form: { [`${volts}typed`]: '12.3', [`${volts}typedAsked`]: '12.3', [`${volts}typedChoice`]: 'sure' },
+      headers: { origin: server.url },
+      maxRedirects: 0,
+    });
+    expect(read.status()).toBe(303);
+    await page.goto(`${server.url}/places`);
+    const place = await page.locator('main ul a').first().getAttribute('href');
     paths = [
       '/',
       '/?on=2028-02-29',
@@ -43,10 +58,18 @@ describe.skipIf(!chromiumFound)('every page', () => {
       '/cars/new',
       `/cars/${car?.id}/change`,
       `/cars/${car?.id}/parts/new`,
+      round,
+      `/parts/${battery?.id}`,
       `/parts/${tire?.id}`,
       `/parts/${tire?.id}/date`,
       `/parts/${tire?.id}/renew`,
       '/date-codes?fl=2317&fr=239&rl=DOT+4B7+C2DE1F&rr=5417&sp=2O17&mark=battery&typed=C7',
+      '/places',
+      '/places/new',
+      place ?? '/no-place',
+      '/desks',
+      '/desks/battery',
+      ...Object.values(DESKS_ANSWERED),
       '/practice',
       '/practice/brake-fluid-glycol',
       '/letters',
@@ -89,4 +112,66 @@ describe.skipIf(!chromiumFound)('every page', () => {
     expect(await sheet.locator('main').innerText()).toMatch(/2317/);
     await plain.close();
   });
+
+  test('readings can be recorded without any script: empty fields left out, an unlikely one asked back', async () => {
+    const plain = await openBrowser('phone', { javaScriptEnabled: false });
+    const sheet = await plain.newPage();
+    await sheet.goto(`${server.url}${round}`);
+    const volts = sheet.locator('[name$=".rest-voltage.typed"]').first();
+    const pressure = sheet.locator('[name$=".cold-pressure.typed"]').first();
+    // A phone shows its number pad for them.
+    expect(await volts.getAttribute('inputmode')).toBe('decimal');
+    await volts.fill('9.7');
+    await pressure.fill('2.1');
+    await sheet.click('main form.round > button');
+    expect(await pressure.inputValue()).toBe('2.1');
+    const choice = sheet.locator('input[type=radio][name$=".rest-voltage.typedChoice"]');
+    await choice.check();
+    await sheet.click('main form.round > button');
+    expect(sheet.url()).toMatch(/\/cars\/[^/]+$/);
+    expect(await sheet.locator('main').innerText()).toMatch(/9\.70 V/);
+    await plain.close();
+  });
+
+  test('a desk answers without any script, under its own heading', async () => {
+    const plain = await openBrowser('phone', { javaScriptEnabled: false });
+    const sheet = await plain.newPage();
+    await sheet.goto(`${server.url}/desks/battery`);
+    await sheet.fill('[name=capacity]', '60');
+    await sheet.fill('[name=charge]', '95');
+    await sheet.fill('[name=drain]', '30');
+    await sheet.click('form.desk > button');
+    expect(sheet.url()).toContain('capacity=60');
+    expect(await sheet.locator('#answers').isVisible()).toBe(true);
+    expect(await sheet.inputValue('[name=capacity]')).toBe('60');
+    await plain.close();
+  });
+
+  for (const size of Object.keys(SIZES) as (keyof typeof SIZES)[])
+    describe(`on paper as wide as ${size}`, () => {
+      beforeAll(async () => {
+        await page.setViewportSize(SIZES[size]);
+        await page.emulateMedia({ media: 'print' });
+      });
+      afterAll(async () => {
+        await page.emulateMedia({ media: null });
+      });
+      const formsOn = async (path: string): Promise<number> => {
+        await page.goto(`${server.url}${path}`);
+        return page.locator('form').evaluateAll((all) => all.filter((form) => form.checkVisibility()).length);
+      };
+
+      test('a desk prints its answer and what it was asked, and no form', async () => {
+        for (const path of Object.values(DESKS_ANSWERED)) {
+          expect(await formsOn(path), path).toBe(0);
+          expect(await page.locator('.print-only').first().isVisible(), path).toBe(true);
+          expect(await page.locator('svg.chart').first().isVisible(), path).toBe(true);
+        }
+      });
+
+      test('the sheets of a car and a part print no form', async () => {
+        for (const path of paths.filter((one) => /^\/(parts|cars)\/[^/]{36}$/.test(one)))
+          expect(await formsOn(path), path).toBe(0);
+      });
+    });
 });

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
-import type { Claim } from '../../src/findings/facts.ts';
+import type { Answers, Claim, Reading } from '../../src/findings/facts.ts';
 import { graver, rankOf, STANDING_MEANS, STANDINGS } from '../../src/findings/standing.ts';
 import { carOf, dated, finding, override, said } from '../support/parts.ts';
+import { reading } from '../support/readings.ts';
 
 const UNBUILT = carOf({ built: { from: null, to: null } });
 
@@ -436,5 +437,181 @@ describe('distance, whichever comes first', () => {
     ];
     const car = carOf({ odometer: [{ day: '2026-02-01', km: 11_000 }] });
     expect(finding('engine-oil', claims, '2026-03-01', { car }).distance).toMatchObject({ km: 1_000 });
+  });
+});
+
+describe('readings', () => {
+  const TODAY: CivilDate = '2026-11-25';
+  const creep = (mm: number, day: CivilDate = '2026-06-01'): Reading => reading('pedal-creep', day, mm);
+  const volts = (value: number, day: CivilDate = '2026-06-01'): Reading => reading('rest-voltage', day, value);
+  const master = (readings: Reading[], claims = [dated('fitted', '2025-01-15')], on = TODAY) =>
+    finding('brake-master', claims, on, { part: { readings } });
+  const battery = (readings: Reading[], claims = [dated('made', '2025-01-15')], on = TODAY) =>
+    finding('battery-flooded', claims, on, { part: { readings } });
+
+  it('of “act” make a safety part past and another due, of “watch” a look, of good nothing', () => {
+    expect(master([creep(5)])).toMatchObject({ standing: 'past', by: 'reading', began: '2026-06-01' });
+    expect(master([creep(2)])).toMatchObject({ standing: 'look', by: 'reading', began: '2026-06-01' });
+    expect(master([creep(0)])).toMatchObject({ standing: 'in date', by: 'age', began: null, gravest: null });
+    expect(battery([volts(12.2)])).toMatchObject({ standing: 'due', by: 'reading', began: '2026-06-01' });
+    expect(battery([volts(12.45)])).toMatchObject({ standing: 'look', by: 'reading', began: '2026-06-01' });
+    expect(battery([volts(12.65)])).toMatchObject({ standing: 'in date', gravest: null });
+  });
+
+  it('begin on the day of the first bad one, and end with a good one', () => {
+    const readings = [creep(5, '2026-03-01'), creep(6, '2026-05-01'), creep(0, '2026-07-01'), creep(5, '2026-09-01')];
+    const on = (day: CivilDate) => master(readings, undefined, day);
+    expect(on('2026-02-28').standing).toBe('in date');
+    expect(on('2026-03-01')).toMatchObject({ standing: 'past', began: '2026-03-01' });
+    expect(on('2026-06-30')).toMatchObject({ standing: 'past', began: '2026-03-01' });
+    expect(on('2026-07-01')).toMatchObject({ standing: 'in date', began: null });
+    expect(on('2026-09-01')).toMatchObject({ standing: 'past', began: '2026-09-01' });
+  });
+
+  it('leave the days of age as they are', () => {
+    const [bad, none] = [master([creep(5)]), master([])];
+    expect([bad.look, bad.due, bad.past]).toEqual([none.look, none.due, none.past]);
+  });
+
+  it('stand beside age: the graver counts, of two as grave age is named, and the earlier day', () => {
+    const old = [dated('fitted', '2010-01-15')];
+    expect(master([creep(5, '2024-06-01')], old)).toMatchObject({ standing: 'past', by: 'age', began: '2024-06-01' });
+    expect(master([creep(5)], old)).toMatchObject({ standing: 'past', by: 'age', began: '2025-01-16' });
+    const looked = [dated('made', '2023-01-15')];
+    expect(battery([volts(12.45)], looked)).toMatchObject({ standing: 'look', by: 'age', began: '2026-01-15' });
+    expect(battery([volts(12.2)], looked)).toMatchObject({ standing: 'due', by: 'reading', began: '2026-06-01' });
+  });
+
+  it('clear nothing: what is past, due, to look at or unproven by age stays so', () => {
+    const good = { readings: [reading('tread', '2026-11-01', 8), reading('hardness', '2026-11-01', 60, 20)] };
+    for (const [made, standing] of [
+      ['2012-01-15', 'past'],
+      ['2017-01-15', 'due'],
+      ['2020-01-15', 'look'],
+    ] as const) {
+      const tire = finding('tires-road', [dated('made', made)], TODAY, { part: good });
+      expect(tire.measured.map(({ verdict }) => verdict)).toEqual(['good', 'good']);
+      expect(tire).toMatchObject({ standing, by: 'age' });
+      expect(tire).toEqual({
+        ...finding('tires-road', [dated('made', made)], TODAY),
+        part: tire.part,
+        measured: tire.measured,
+      });
+    }
+    expect(finding('tires-road', [], TODAY, { part: good }).standing).toBe('unproven');
+  });
+
+  it('of a part without a date leave it unproven, unless it is condemned for safety', () => {
+    expect(battery([volts(12.2)], [])).toMatchObject({
+      standing: 'unproven',
+      by: 'age',
+      began: null,
+      gravest: { verdict: 'act', began: '2026-06-01' },
+    });
+    expect(master([creep(5)], [])).toMatchObject({ standing: 'past', by: 'reading', began: '2026-06-01' });
+  });
+
+  it('that can’t be judged ask for nothing and clear nothing', () => {
+    const part = { readings: [reading('cold-pressure', '2026-06-01', 0.4, 15)] };
+    const tire = (made: CivilDate) => finding('tires-road', [dated('made', made)], TODAY, { part });
+    expect(tire('2025-01-15')).toMatchObject({ standing: 'in date', gravest: null, measured: [{ verdict: null }] });
+    expect(tire('2012-01-15').standing).toBe('past');
+  });
+});
+
+/** Filled 1 December 2024: by practice due from 1 October, past from 2 December 2026; 36 months end on 1 December 2027. */
+describe('a good reading of brake fluid', () => {
+  const FILLED = [dated('filled', '2024-12-01')];
+  const GOOD = reading('boiling-point', '2026-09-01', 190);
+  const fluid = (
+    readings: Reading[],
+    {
+      on = '2026-12-15',
+      claims = FILLED,
+      details = { grade: 'dot-4' },
+      ...more
+    }: { on?: CivilDate; claims?: Claim[]; details?: Answers; overrides?: ReturnType<typeof override>[] } = {},
+  ) => finding('brake-fluid-glycol', claims, on, { ...more, part: { readings, details } });
+  const pastOn = (...given: Parameters<typeof fluid>) => fluid(...given).past;
+
+  it('puts practice off by twelve months after it', () => {
+    expect(fluid([])).toMatchObject({ standing: 'past', past: { worst: '2026-12-02', best: '2026-12-02' } });
+    for (const good of [GOOD, reading('water', '2026-09-01', 1)])
+      expect(fluid([good])).toMatchObject({
+        standing: 'look',
+        due: { worst: '2027-07-01', best: '2027-07-01' },
+        past: { worst: '2027-09-02', best: '2027-09-02' },
+      });
+    expect(fluid([GOOD], { on: '2027-09-01' }).standing).toBe('due');
+    expect(fluid([GOOD], { on: '2027-09-02' })).toMatchObject({ standing: 'past', began: '2027-09-02' });
+  });
+
+  it('and by 36 months from its fill in all, however often it is good', () => {
+    const readings = [GOOD, reading('boiling-point', '2027-08-01', 190), reading('water', '2027-11-30', 0.5)];
+    expect(fluid(readings, { on: '2027-12-01' })).toMatchObject({ standing: 'due', past: { worst: '2027-12-02' } });
+    expect(fluid(readings, { on: '2027-12-02' }).standing).toBe('past');
+  });
+
+  it('never brings the day nearer', () => {
+    expect(pastOn([reading('boiling-point', '2025-01-01', 220)])).toEqual({ worst: '2026-12-02', best: '2026-12-02' });
+  });
+
+  it('counts each end of a range by its own 36 months', () => {
+    const claims = [dated('filled', '2024-01-01', '2024-12-31')];
+    expect(pastOn([GOOD], { claims })).toEqual({ worst: '2027-01-02', best: '2027-09-02' });
+  });
+
+  it.each<[string, Reading]>([
+    ['water to watch', reading('water', '2026-09-01', 2.5)],
+    ['a boiling point to watch', reading('boiling-point', '2026-10-01', 160)],
+  ])('puts nothing off beside %s', (_, other) => {
+    expect(fluid([GOOD, other])).toMatchObject({ standing: 'past', by: 'age', past: { worst: '2026-12-02' } });
+  });
+
+  it('puts nothing off beside a bad copper strip, which makes it past at once', () => {
+    const copper = reading('copper', '2026-09-01', 200);
+    expect(fluid([GOOD, copper], { on: '2026-09-01' })).toMatchObject({
+      standing: 'past',
+      by: 'reading',
+      began: '2026-09-01',
+      past: { worst: '2026-12-02' },
+    });
+    expect(fluid([GOOD, reading('copper', '2026-09-01', 100)])).toMatchObject({ past: { worst: '2027-09-02' } });
+  });
+
+  it('by a copper strip alone is none', () => {
+    expect(fluid([reading('copper', '2026-09-01', 0)])).toMatchObject({
+      standing: 'past',
+      past: { worst: '2026-12-02' },
+    });
+  });
+
+  it.each(['handbook', 'own'] as const)('moves no interval of the %s', (authority) => {
+    const overrides = [override('brake-fluid-glycol', { authority, lookFrom: 18, replaceBy: 24 })];
+    expect(fluid([GOOD], { overrides })).toEqual({
+      ...fluid([], { overrides }),
+      part: fluid([GOOD]).part,
+      measured: fluid([GOOD]).measured,
+    });
+    expect(fluid([GOOD], { overrides })).toMatchObject({ standing: 'past', past: { worst: '2026-12-02' } });
+  });
+
+  it('clears no fluid whose fill nobody knows', () => {
+    expect(fluid([GOOD], { claims: [] }).standing).toBe('unproven');
+  });
+
+  it('is outweighed by a bad one: past at once, in its first month as well', () => {
+    const bad = reading('boiling-point', '2024-12-20', 150);
+    expect(fluid([bad], { on: '2024-12-20' })).toMatchObject({ standing: 'past', by: 'reading', began: '2024-12-20' });
+    expect(fluid([bad, reading('boiling-point', '2024-12-21', 230)], { on: '2024-12-21' }).standing).toBe('in date');
+  });
+
+  it('stretches no other fluid', () => {
+    const details = { volume: 8 };
+    const readings = [reading('ph', '2026-11-01', 8.5), reading('reserve-alkalinity', '2026-11-01', 9)];
+    const coolant = (part: object) => finding('coolant-iat', [dated('filled', '2020-12-01')], '2026-11-25', { part });
+    const { past, measured } = coolant({ details, readings });
+    expect(measured.map(({ verdict }) => verdict)).toEqual(['good', 'good']);
+    expect(past).toEqual(coolant({}).past);
   });
 });

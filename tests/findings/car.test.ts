@@ -4,6 +4,7 @@ import { QUICK_STARTS } from '../../src/catalogue/quick-starts.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { byNeed, byUrgency, byWeight, type CarSummary, findingsOf, summaryOf } from '../../src/findings/car.ts';
 import { carOf, dated, finding, override, partOf } from '../support/parts.ts';
+import { HOT, reading } from '../support/readings.ts';
 
 const TODAY: CivilDate = '2026-11-25';
 
@@ -16,6 +17,9 @@ const UNPROVEN_BELT = finding('v-belt', [], TODAY);
 const DUE_TIRE = finding('tires-road', [dated('made', '2017-01-15')], TODAY);
 const LOOK_TIRE = finding('tires-road', [dated('made', '2020-01-15')], TODAY);
 const LOOK_BELT = finding('v-belt', [dated('made', '2024-01-15')], TODAY);
+const READ_CYLINDER = finding('brake-master', [dated('fitted', '2025-01-15')], TODAY, {
+  part: { readings: [reading('pedal-creep', '2026-11-01', 8)] },
+});
 const IN_DATE = finding('tires-road', [dated('made', '2026-01-15')], TODAY);
 
 describe('the findings of a car', () => {
@@ -39,6 +43,29 @@ describe('the findings of a car', () => {
     expect(findingsOf(carOf(), [partOf('flux-capacitor', [])], [], TODAY)).toEqual([]);
   });
 
+  it('know the drain last read at the wiring by that day, for the battery', () => {
+    const parts = [
+      partOf('battery-flooded', []),
+      partOf('wiring', [], {
+        readings: [reading('standing-drain', '2026-03-01', 40), reading('standing-drain', '2026-06-01', 12)],
+      }),
+    ];
+    const drainOn = (on: CivilDate) => findingsOf(carOf(), parts, [], on)[0]?.car.drain;
+    expect((['2026-02-28', '2026-03-01', '2026-05-31', '2026-06-01'] as const).map(drainOn)).toEqual([
+      undefined,
+      40,
+      40,
+      12,
+    ]);
+    expect(findingsOf(carOf(), parts.slice(0, 1), [], TODAY)[0]?.car).not.toHaveProperty('drain');
+  });
+
+  it('are under practice as it applies where the car stands', () => {
+    const belt = [partOf('v-belt', [dated('made', '2024-06-15')])];
+    const [there, anywhere] = [carOf({ place: HOT }), carOf()].map((car) => findingsOf(car, belt, [], TODAY)[0]);
+    expect(there?.ruling.lookFrom).toBeLessThan(anywhere?.ruling.lookFrom ?? 0);
+  });
+
   it('of a new car are all unproven: a list of dates to find, and no pass', () => {
     for (const { traits } of QUICK_STARTS) {
       const parts = partsFor(traits).map((part) => partOf(part.kind, [], part));
@@ -54,6 +81,7 @@ describe('what needs a hand first', () => {
     const wanted = [
       OLDER_TIRE,
       PAST_TIRE,
+      READ_CYLINDER,
       PAST_BELT,
       PAST_WAX,
       UNPROVEN_HOSE,
@@ -64,7 +92,7 @@ describe('what needs a hand first', () => {
       IN_DATE,
     ];
     expect(wanted.toReversed().toSorted(byNeed)).toEqual(wanted);
-    expect([...wanted.slice(5), ...wanted.slice(0, 5)].toSorted(byNeed)).toEqual(wanted);
+    expect([...wanted.slice(6), ...wanted.slice(0, 6)].toSorted(byNeed)).toEqual(wanted);
   });
 
   it('of parts to be dated is the one whose failure is gravest', () => {

@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { CAUTIONS, DEFERS } from '../../src/catalogue/cautions.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { CLOCK_WORDS, explain, rulingLine, turnInWords } from '../../src/findings/explain.ts';
-import type { Claim } from '../../src/findings/facts.ts';
+import type { Claim, Reading } from '../../src/findings/facts.ts';
 import { practiceOf, rulingOf } from '../../src/findings/ruling.ts';
 import { CAR_ID, carOf, dated, finding, kindOf, override, said } from '../support/parts.ts';
+import { reading } from '../support/readings.ts';
 
 const UNBUILT = carOf({ built: { from: null, to: null } });
 const TODAY: CivilDate = '2026-11-25';
@@ -300,5 +301,67 @@ describe('cautions', () => {
   it('are those of the kind, and defer to handbook, law and licensed work', () => {
     expect(told('wipers', [], TODAY).cautions).toEqual([CAUTIONS['wiper-arms'], DEFERS]);
     expect(told('first-aid', [], TODAY).cautions).toEqual([]);
+  });
+});
+
+describe('readings in words', () => {
+  const battery = (readings: Reading[], claims: Claim[] = [dated('made', '2025-01-15')], details = {}) =>
+    told('battery-flooded', claims, TODAY, { part: { readings, details } });
+  const LOW = reading('rest-voltage', '2026-11-20', 12.2);
+
+  it('are a reason each, with the sources of their test', () => {
+    const { reasons } = battery([LOW, reading('charging', '2026-11-21', 14)]);
+    const [voltage, charging] = reasons.slice(-2);
+    expect(voltage?.text).toMatch(/^Rest voltage 12\.20 V on 20 November 2026: act\. Under 12\.40/);
+    expect(voltage?.sources).toBe(kindOf('battery-flooded').tests[0]?.sources);
+    expect(charging?.text).toMatch(/^Charging 14\.00 V on 21 November 2026: good\./);
+  });
+
+  it('that ask where age does not are named as what asks, and what they ask is what to do', () => {
+    const { reasons, todo } = battery([LOW]);
+    expect(reasons[1]?.text).toBe('Not its age but its reading asks for this, since 20 November 2026.');
+    expect(todo).toMatch(/^Rest voltage: under 12\.40: charge it now.*\.$/);
+  });
+
+  it('that ask beside age are told after it', () => {
+    const { reasons, todo } = battery([LOW], [dated('made', '2012-01-15')]);
+    expect(reasons[1]?.text).toBe('Past since 16 January 2018.');
+    expect(todo).toMatch(/^Renew it\. If ignored: .+ Its reading asks as well\. Rest voltage: under 12\.40/);
+    expect(battery([LOW], []).todo).toMatch(/^Find its date\. .+ Its reading asks as well\./);
+  });
+
+  it('that are good or not judged ask for nothing', () => {
+    expect(battery([reading('rest-voltage', '2026-11-20', 12.65)]).todo).toBe('Nothing now.');
+    const { todo, reasons } = battery([reading('density', '2026-11-20', 1.1)]);
+    expect(todo).toBe('Nothing now.');
+    expect(reasons.at(-1)?.text).toContain('not judged');
+  });
+
+  it('an estimate is named as one, with the day it began', () => {
+    const { reasons, todo } = battery([reading('rest-voltage', '2026-05-01', 12.65)], undefined, {
+      connection: 'connected',
+    });
+    expect(reasons[1]?.text).toMatch(/^By estimate it asks for a look, since \d+ [A-Z][a-z]+ 2026; a reading would/);
+    expect(todo).toMatch(/^Look and test\./);
+  });
+});
+
+describe('what would make it surer', () => {
+  const surer = (kind: string, readings: Reading[] = []): string | null =>
+    told(kind, [dated('made', '2025-01-15')], TODAY, { part: { readings } }).surer;
+
+  it('is the quickest gauge, with its minutes and how it goes', () => {
+    expect(surer('battery-flooded')).toBe(
+      `Measure it: rest voltage, 2 minutes. ${kindOf('battery-flooded').tests[0]?.how}`,
+    );
+  });
+
+  it('is nothing for thirty days after a reading', () => {
+    expect(surer('battery-flooded', [reading('rest-voltage', '2026-10-26', 12.6)])).toBeNull();
+    expect(surer('battery-flooded', [reading('rest-voltage', '2026-10-25', 12.6)])).not.toBeNull();
+  });
+
+  it('is nothing where the kind has no gauge', () => {
+    expect(surer('brake-hoses')).toBeNull();
   });
 });

@@ -6,6 +6,7 @@ import { explain } from '../../src/findings/explain.ts';
 import { digestOf, type OwedCar } from '../../src/notices/digest.ts';
 import { owed } from '../../src/notices/owed.ts';
 import { dated, finding } from '../support/parts.ts';
+import { reading } from '../support/readings.ts';
 
 const TODAY: CivilDate = '2026-11-25';
 
@@ -18,6 +19,11 @@ const pastBelt = finding('v-belt', [dated('made', '2012-01-15')], TODAY);
 const pastOil = finding('engine-oil', [dated('filled', '2020-01-15')], TODAY);
 const lookBelt = finding('v-belt', [dated('made', '2024-01-15')], TODAY, { part: { id: 'look belt' } });
 const pastWax = finding('paint-care', [dated('serviced', '2020-01-15')], TODAY);
+/** Of unknown age, so that the reading alone is news; of known age, due by its reading. */
+const volts = (value: number) => ({ readings: [reading('rest-voltage', '2026-11-20', value)] });
+const readBattery = finding('battery-flooded', [], TODAY, { part: { id: 'act', ...volts(12.2) } });
+const watchBattery = finding('battery-flooded', [], TODAY, { part: { id: 'watch', ...volts(12.45) } });
+const dueBattery = finding('battery-flooded', [dated('made', '2026-01-15')], TODAY, { part: volts(12.2) });
 
 const car = (name: string, findings: readonly Finding[], unproven = 0): OwedCar => ({
   carId: name.toLowerCase(),
@@ -65,6 +71,7 @@ describe('the day’s letter', () => {
     expect(line).toEqual({
       partId: 'tire',
       stage: 'past',
+      news: ['past'],
       safety: true,
       title: 'Road tire, front left',
       age: words.age,
@@ -72,6 +79,22 @@ describe('the day’s letter', () => {
       doubts: words.doubts,
       todo: words.todo,
     });
+  });
+
+  it('tells a reading where age says nothing new, with what it asks for', () => {
+    const digest = digestOf([car('Tern 40', [readBattery, watchBattery])]);
+    expect(digest?.subject).toBe('1 to act on by reading, 1 to watch by reading: Tern 40');
+    expect(digest?.cars[0]?.lines).toMatchObject([
+      { stage: 'act', news: ['act'], why: expect.arrayContaining([expect.stringContaining('12.20 V')]) as string[] },
+      { stage: 'watch', news: ['watch'] },
+    ]);
+    expect(digest?.cars[0]?.lines[0]?.todo).toContain('Rest voltage: under 12.40');
+  });
+
+  it('counts a part once where its standing and its reading are both new', () => {
+    const digest = digestOf([car('Tern 40', [dueBattery])]);
+    expect(digest?.subject).toBe('1 due: Tern 40');
+    expect(digest?.cars[0]?.lines).toMatchObject([{ stage: 'due', news: ['due', 'act'] }]);
   });
 
   it('names a part without a place by its kind alone', () => {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, type CivilDate, daysBetween } from '../../src/dates/civil.ts';
-import type { Claim } from '../../src/findings/facts.ts';
+import type { Claim, Reading } from '../../src/findings/facts.ts';
 import { owed, type Said, STAGES, type Stage } from '../../src/notices/owed.ts';
 import { carOf, dated, finding } from '../support/parts.ts';
+import { reading } from '../support/readings.ts';
 
 const PART = 'tires-road';
 const MADE = dated('made', '2016-01-15');
@@ -88,7 +89,7 @@ describe('a stage that begins again', () => {
 
   it('of a renewed part is another part’s and said for it', () => {
     const next = finding(PART, [dated('made', '2026-01-15')], '2031-01-15', { part: { id: 'next' } });
-    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([next]);
+    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([{ ...next, news: ['look'] }]);
   });
 });
 
@@ -114,5 +115,69 @@ describe('several parts', () => {
     expect(owed(findings, said).map(({ part }) => part.id)).toEqual(['b', 'c']);
   });
 
-  it('the stages told are three', () => expect(STAGES).toEqual(['look', 'due', 'past']));
+  it('the stages told are three of age and two of readings', () =>
+    expect(STAGES).toEqual(['look', 'due', 'past', 'watch', 'act']));
+});
+
+describe('what is owed of readings', () => {
+  const volts = (day: CivilDate, value: number): Reading => reading('rest-voltage', day, value);
+  const NEW = [dated('made', '2026-01-15')];
+  const battery = (readings: Reading[], on: CivilDate, claims: readonly Claim[] = NEW) =>
+    finding('battery-flooded', claims, on, { part: { readings } });
+  const told = (readings: Reading[], on: CivilDate, said: Said[] = [], claims: readonly Claim[] = NEW): Stage[] =>
+    owed([battery(readings, on, claims)], new Map([['battery-flooded', said]])).flatMap(({ news }) => news);
+  const before = (stage: Stage, saidOn: CivilDate): Said => ({ partId: 'battery-flooded', stage, saidOn });
+
+  const BAD = [volts('2026-06-01', 12.2)];
+
+  it('is the standing they bring, and the reading itself', () => {
+    expect(told(BAD, '2026-05-31')).toEqual([]);
+    expect(told(BAD, '2026-06-01')).toEqual(['due', 'act']);
+    expect(told([volts('2026-06-01', 12.45)], '2026-06-01')).toEqual(['look', 'watch']);
+    expect(told([volts('2026-06-01', 12.65)], '2026-06-01')).toEqual([]);
+  });
+
+  it('is told of a part without a date, and of one past by age already', () => {
+    expect(told(BAD, '2026-06-02', [], [])).toEqual(['act']);
+    const old = [dated('made', '2012-01-15')];
+    expect(told(BAD, '2026-06-02', [before('past', '2018-01-16')], old)).toEqual(['act']);
+    expect(told(BAD, '2026-06-02', [], old)).toEqual(['past', 'act']);
+  });
+
+  it('is told once a run, however many bad readings it has', () => {
+    const said = [before('due', '2026-06-02'), before('act', '2026-06-02')];
+    expect(told(BAD, '2026-06-03', said)).toEqual([]);
+    expect(told([...BAD, volts('2026-07-01', 12.1)], '2026-07-02', said)).toEqual([]);
+    expect(told([...BAD, volts('2026-07-01', 12.45)], '2026-07-02', said)).toEqual([]);
+  });
+
+  it('is told again after a good one in between', () => {
+    const said = [before('due', '2026-06-02'), before('act', '2026-06-02')];
+    const charged = [...BAD, volts('2026-07-01', 12.7)];
+    expect(told(charged, '2026-07-02', said)).toEqual([]);
+    expect(told([...charged, volts('2026-08-01', 12.2)], '2026-08-02', said)).toEqual(['due', 'act']);
+    expect(told([...charged, volts('2026-08-01', 12.45)], '2026-08-02', said)).toEqual(['look', 'watch']);
+  });
+
+  it('is told again where “watch” turns to “act”', () => {
+    const said = [before('look', '2026-06-02'), before('watch', '2026-06-02')];
+    expect(told([volts('2026-06-01', 12.45), volts('2026-07-01', 12.2)], '2026-07-02', said)).toEqual(['due', 'act']);
+  });
+
+  it('stages of age silence none of readings, nor the other way round', () => {
+    const old = [dated('made', '2020-08-15')];
+    const said = [before('due', '2026-06-02'), before('act', '2026-06-02')];
+    expect(told(BAD, '2026-08-16', said, old)).toEqual(['past']);
+    expect(told(BAD, '2026-06-02', [before('past', '2026-06-02')])).toEqual(['act']);
+    expect(told(BAD, '2026-06-02', [before('act', '2026-06-02')])).toEqual(['due']);
+  });
+
+  it('an estimate is told as the look it asks for, once', () => {
+    const part = { readings: [volts('2026-03-01', 12.65)], details: { connection: 'connected' } };
+    const on = (day: CivilDate) => finding('battery-flooded', NEW, day, { part });
+    const asked = on('2026-11-25').began ?? '2026-11-25';
+    expect(owed([on(asked)], new Map())).toMatchObject([{ by: 'estimate', news: ['look'] }]);
+    const said = new Map([['battery-flooded', [before('look', asked)]]]);
+    expect(owed([on('2026-11-25')], said)).toEqual([]);
+  });
 });

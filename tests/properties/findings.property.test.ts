@@ -13,7 +13,17 @@ import { rankOf } from '../../src/findings/standing.ts';
 import { tireSet } from '../../src/findings/tire-set.ts';
 import { digestOf } from '../../src/notices/digest.ts';
 import { owed, type Said, STAGES } from '../../src/notices/owed.ts';
-import { anyCar, anyClaim, anyDay, anyKind, anyOverride, anyPart, anyRange } from '../support/arbitraries.ts';
+import {
+  anyCar,
+  anyClaim,
+  anyDay,
+  anyKind,
+  anyOverride,
+  anyPart,
+  anyPlacedCar,
+  anyRange,
+  anyReadPart,
+} from '../support/arbitraries.ts';
 import { CAR_ID, carOf, dated, finding, kindOf, partOf } from '../support/parts.ts';
 
 interface Facts {
@@ -34,7 +44,16 @@ const anyFacts: fc.Arbitrary<Facts> = anyPart.chain((part) =>
 const assessed = ({ part, car, overrides }: Facts, on: CivilDate): Finding =>
   assess(part, kindOf(part.kind), car, rulingOf(kindOf(part.kind), overrides, CAR_ID), on);
 
-const anyFinding = fc.tuple(anyFacts, anyDay).map(([facts, on]) => assessed(facts, on));
+/** The same with readings, answers and a place. */
+const anyReadFacts: fc.Arbitrary<Facts> = anyReadPart.chain((part) =>
+  fc.record({
+    part: fc.constant(part),
+    car: anyPlacedCar,
+    overrides: fc.array(anyOverride(part.kind), { maxLength: 1 }),
+  }),
+);
+
+const anyFinding = fc.tuple(fc.oneof(anyFacts, anyReadFacts), anyDay).map(([facts, on]) => assessed(facts, on));
 
 /** The clock that rules a kind that has one exact date. */
 const clockOf = ({ clock }: Kind): Clock => (clock === 'printed' ? 'made' : clock);

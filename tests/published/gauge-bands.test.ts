@@ -67,10 +67,9 @@ const BRAKES: readonly Published[] = [
   {
     kind: 'brake-fluid-glycol',
     gauge: 'copper',
-    good: [0, 29],
-    watch: [30, 100, 199],
+    good: [0, 30, 100, 199],
     act: [200, 250],
-    says: 'repair-trade association’s table: 200 ppm or greater, inhibitors depleted; the step at 30 from memory',
+    says: 'repair-trade association’s table: 200 ppm or greater, inhibitors depleted',
     source: 'repair-association-table',
   },
 ];

@@ -1,12 +1,18 @@
 import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { afterEach, describe, expect, it } from 'vitest';
+import { carWithParts } from '../../src/store/cars.ts';
 import { backUp, migrateStore, SchemaError } from '../../src/store/migrate.ts';
 import { openStore, type Store } from '../../src/store/open.ts';
 import { allCollections } from '../../src/store/people.ts';
-import { carIn, carOf, claim, date, openBarn } from '../support/cars.ts';
+import { addPlace, putCar } from '../../src/store/places.ts';
+import { setDetails } from '../../src/store/readings.ts';
+import * as schema from '../../src/store/schema.ts';
+import { carIn, carOf, claim, date, must, openBarn, partOf } from '../support/cars.ts';
 import { newFolder } from '../support/folder.ts';
+import { FROSTY, record, typed } from '../support/readings.ts';
 
 interface Entry {
   idx: number;
@@ -43,13 +49,18 @@ afterEach(() => {
   for (const store of opened.splice(0)) store.$client.close();
 });
 
-/** A database with a car, its parts, a reading and a date, and where it lies. */
+/** A database with a car, its parts, place, dates and readings, and where it lies. */
 const filled = () => {
   const dataDir = newFolder();
   const store = open(dataDir);
   const barn = openBarn(store);
   const carId = carIn(barn, { km: 87_400 });
   date(barn, carId, 'brake-fluid-glycol', claim('filled', 'June 2025'));
+  const { collectionId } = barn.acting;
+  const { id } = partOf(barn, carId, 'brake-fluid-glycol');
+  must(record(barn, carId, [typed(id, 'water', '1.5')]));
+  setDetails(store, collectionId, id, { grade: 'dot-4' });
+  putCar(store, collectionId, carId, addPlace(store, collectionId, { ...FROSTY, name: 'Barn', note: '' }));
   return { dataDir, store, barn, carId, backups: join(dataDir, 'backups') };
 };
 
@@ -135,7 +146,16 @@ describe('a migration of a filled database', () => {
     const copy = new Database(join(backups, files[0] ?? ''), { readonly: true });
     expect(copy.pragma('integrity_check', { simple: true })).toBe('ok');
     expect(copy.pragma('table_info(cars)')).not.toContainEqual(expect.objectContaining({ name: 'color' }));
-    for (const table of ['cars', 'parts', 'claims', 'odometer', '__drizzle_migrations'])
+    for (const table of [
+      'cars',
+      'parts',
+      'claims',
+      'odometer',
+      'readings',
+      'places',
+      'car_places',
+      '__drizzle_migrations',
+    ])
       expect(count(copy, table), table).toBe(count(store.$client, table) - (table === '__drizzle_migrations' ? 1 : 0));
     expect(count(copy, 'claims')).toBe(1);
     copy.close();
@@ -175,6 +195,8 @@ describe('a migration of a filled database', () => {
     expect(after).toEqual(before);
     expect(after.parts.length).toBeGreaterThan(50);
     expect(after.facts.odometer).toHaveLength(1);
+    expect(after.place?.name).toBe('Barn');
+    expect(after.parts.flatMap(({ readings }) => readings)).toHaveLength(1);
     expect(pragma(store, 'foreign_keys')).toBe(1);
     expect(pragma(store, 'foreign_key_check')).toBeUndefined();
   });
@@ -201,6 +223,55 @@ describe('a migration of a filled database', () => {
     expect(() => migrateStore(store, backups, folder)).toThrow(
       `${entries.length} of ${entries.length + 1} migrations are applied; their dates in the journal must rise.`,
     );
+  });
+});
+
+describe('a database of the first version', () => {
+  /** As that version left it: its own tables alone, with one dated part. */
+  const firstVersion = (): Store => {
+    const folder = newFolder();
+    cpSync('migrations', folder, { recursive: true });
+    writeFileSync(
+      join(folder, 'meta/_journal.json'),
+      JSON.stringify({ ...journalOf(folder), entries: entries.slice(0, 1) }),
+    );
+    const store = drizzle(new Database(join(newFolder(), 'old.db')), { schema });
+    opened.push(store);
+    migrateStore(store, null, folder);
+    store.$client.exec(`
+      insert into collections values ('c', 'The barn', 'Europe/Lisbon');
+      insert into cars values ('c', 'car', 'Merle Tourer', '1967', '1967', '1967-01-01', '1967-12-31', '[]', '', '2026-01-01');
+      insert into parts (collection_id, id, car_id, kind, note, opened_on)
+        values ('c', 'battery', 'car', 'battery-flooded', 'Left side', '2026-01-01');
+      insert into claims (collection_id, id, part_id, clock, said, typed, from_day, to_day, evidence, note, recorded_on)
+        values ('c', 'claim', 'battery', 'made', 'date', 'June 2025', '2025-06-01', '2025-06-30', 'receipt', '', '2026-01-01');
+    `);
+    return store;
+  };
+
+  it('gets readings, details and places, and keeps what it held', () => {
+    const store = firstVersion();
+    expect(store.$client.pragma('table_info(parts)')).not.toContainEqual(expect.objectContaining({ name: 'details' }));
+    const backups = join(newFolder(), 'backups');
+    migrateStore(store, backups);
+    expect(readdirSync(backups)).toEqual([expect.stringContaining(`-before-${entries[1]?.tag}.db`)]);
+    expect(carWithParts(store, 'c', 'car')).toMatchObject({
+      car: { name: 'Merle Tourer' },
+      place: undefined,
+      facts: { place: null },
+      parts: [{ id: 'battery', note: 'Left side', details: {}, readings: [], claims: [{ typed: 'June 2025' }] }],
+    });
+  });
+
+  it('takes readings and places from then on', () => {
+    const store = firstVersion();
+    migrateStore(store, null);
+    putCar(store, 'c', 'car', addPlace(store, 'c', { ...FROSTY, name: 'Barn', note: '' }));
+    setDetails(store, 'c', 'battery', { volts: '12' });
+    expect(carWithParts(store, 'c', 'car')).toMatchObject({
+      place: { name: 'Barn' },
+      parts: [{ details: { volts: '12' } }],
+    });
   });
 });
 

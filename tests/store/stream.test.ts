@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { findingsOf } from '../../src/findings/car.ts';
 import { carsOf, carWithParts, recordOdometer, replacePart, retirePart, withdrawClaim } from '../../src/store/cars.ts';
+import { addPlace, putCar } from '../../src/store/places.ts';
+import { setDetails, withdrawReading } from '../../src/store/readings.ts';
 import { eachCar } from '../../src/store/stream.ts';
-import { type Barn, carIn, claim, date, openBarn, partOf, TODAY, traitsOf } from '../support/cars.ts';
+import { type Barn, carIn, claim, date, must, openBarn, partOf, TODAY, traitsOf } from '../support/cars.ts';
+import { FROSTY, record, typed } from '../support/readings.ts';
 
-/** Cars with everything a car can carry: no dates, several dates of a part, words, closed parts, withdrawn dates. */
+/** Cars with everything a car can carry: dates, words, closed parts, readings, details, a place; some of it withdrawn. */
 const fullBarn = (): Barn => {
   const barn = openBarn();
   const { store, acting } = barn;
@@ -22,6 +25,26 @@ const fullBarn = (): Barn => {
   date(barn, carId, 'v-belt', claim('fitted', '2015'));
   replacePart(store, partOf(barn, carId, 'v-belt'), TODAY, 'Renewed.', '', [], {});
   retirePart(store, acting.collectionId, partOf(barn, carId, 'overdrive').id, TODAY, 'None.');
+  const battery = partOf(barn, carId, 'battery-flooded').id;
+  const read = [
+    typed(battery, 'rest-voltage', '12.2', { day: '2026-11-20' }),
+    typed(battery, 'density', '1.27', { day: '2026-11-10', warmth: '12' }),
+    typed(battery, 'rest-voltage', '12.6', { day: '2026-11-20' }),
+    typed(partOf(barn, carId, 'v-belt').id, 'deflection', '10'),
+    typed(partOf(barn, carId, 'tires-road', 'front left').id, 'tread', '6'),
+  ];
+  must(record(barn, carId, read));
+  const [tread] = partOf(barn, carId, 'tires-road', 'front left').readings;
+  withdrawReading(store, acting.collectionId, tread?.partId ?? '', tread?.id ?? '', TODAY);
+  const renewed = partOf(barn, carId, 'v-belt');
+  replacePart(store, renewed, TODAY, 'Renewed.', '', [], {});
+  setDetails(store, acting.collectionId, battery, { volts: '12', capacity: 60 });
+  putCar(
+    store,
+    acting.collectionId,
+    carId,
+    addPlace(store, acting.collectionId, { ...FROSTY, name: 'Barn', note: '' }),
+  );
   carIn(barn, { name: 'Alder Coupe', built: 'unknown', traits: traitsOf('coupe-injection-abs') });
   return barn;
 };
@@ -39,15 +62,33 @@ describe('walking a collection car by car', () => {
         traits: asked?.car.traits,
         facts: asked?.facts,
       });
-      expect(parts).toEqual(
-        asked?.parts.map(({ id, kind, position, claims }) => ({
+      expect(asked?.parts).toHaveLength(parts.length);
+      expect(parts).toMatchObject(
+        (asked?.parts ?? []).map(({ id, kind, position, details, readings, claims }) => ({
           id,
           kind,
           position,
+          details,
+          readings: readings.map(({ gauge, day, value, warmth }) => ({ gauge, day, value, warmth })),
           claims: claims.map(({ clock, said, from, to, evidence, km }) => ({ clock, said, from, to, evidence, km })),
         })),
       );
     }
+  });
+
+  it('yields readings oldest first, none withdrawn and none of a closed part, and the place', () => {
+    const { store, acting } = fullBarn();
+    const [first] = [...eachCar(store, acting.collectionId)];
+    const readings = first?.parts.flatMap(({ kind, readings: of }) =>
+      of.map(({ gauge, value }) => [kind, gauge, value]),
+    );
+    expect(readings).toEqual([
+      ['battery-flooded', 'density', 1.27],
+      ['battery-flooded', 'rest-voltage', 12.2],
+      ['battery-flooded', 'rest-voltage', 12.6],
+    ]);
+    expect(first?.facts.place).toMatchObject({ winterLow: -20, shelter: 'open' });
+    expect(first?.parts.find(({ kind }) => kind === 'battery-flooded')?.details).toEqual({ volts: '12', capacity: 60 });
   });
 
   it('leads to the same standings as asking for each car', () => {

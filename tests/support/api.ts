@@ -39,6 +39,7 @@ export interface CarDocument {
   traits: string[];
   note: string;
   odometer: { day: string; km: number }[];
+  place: string | null;
 }
 export interface PartDocument {
   id: string;
@@ -50,6 +51,23 @@ export interface PartDocument {
   closedWhy: string | null;
   replaces: string | null;
   dates: { clock: string; said: string; typed: string; edtf: string | null; from: string | null; to: string | null }[];
+  details: Record<string, string | number>;
+  readings: ReadingDocument[];
+}
+export interface ReadingDocument {
+  id: string;
+  gauge: string;
+  day: string;
+  value: number;
+  unit: string;
+  typed: string;
+  typedUnit: string;
+  warmth: number | null;
+  instrument: string;
+  note: string;
+  recordedOn: string;
+  verdict: string | null;
+  wants: string | null;
 }
 
 export const ROADSTER_DOCUMENT = {

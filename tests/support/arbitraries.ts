@@ -1,11 +1,23 @@
 /** Any day, part, car and override, for property tests. */
 import fc from 'fast-check';
+import { AIRS, type Place, SHELTERS } from '../../src/ageing/place.ts';
 import { CLOCKS } from '../../src/catalogue/clock.ts';
+import type { Detail, Gauge } from '../../src/catalogue/gauge.ts';
+import type { Kind } from '../../src/catalogue/kind.ts';
 import { KINDS } from '../../src/catalogue/kinds.ts';
 import { addDays, type CivilDate, daysBetween } from '../../src/dates/civil.ts';
 import type { DateRange } from '../../src/dates/partial-date.ts';
-import { type CarFacts, type Claim, EVIDENCE, type Override, type PartFacts } from '../../src/findings/facts.ts';
-import { CAR_ID } from './parts.ts';
+import {
+  type Answers,
+  type CarFacts,
+  type Claim,
+  EVIDENCE,
+  type Override,
+  type PartFacts,
+  type Reading,
+} from '../../src/findings/facts.ts';
+import { gaugesOf } from '../../src/findings/measured.ts';
+import { CAR_ID, kindOf } from './parts.ts';
 
 export const dayBetween = (from: CivilDate, to: CivilDate): fc.Arbitrary<CivilDate> =>
   fc.integer({ min: 0, max: daysBetween(from, to) }).map((days) => addDays(from, days));
@@ -70,6 +82,80 @@ export const anyPart: fc.Arbitrary<PartFacts> = anyKind.chain((kind) =>
     })),
 );
 
+/** A place with any climate on earth, now and then with months somebody measured. */
+export const anyPlace: fc.Arbitrary<Place> = fc
+  .record({
+    winterLow: fc.integer({ min: -45, max: 20 }),
+    warmer: fc.integer({ min: 1, max: 35 }),
+    air: fc.constantFrom(...AIRS),
+    shelter: fc.constantFrom(...SHELTERS),
+    humidity: fc.option(fc.integer({ min: 5, max: 100 }), { nil: null }),
+    heatedTo: fc.option(fc.integer({ min: 0, max: 25 }), { nil: null }),
+    hemisphere: fc.constantFrom('north' as const, 'south' as const),
+    months: fc.array(fc.option(fc.integer({ min: -40, max: 40 }), { nil: null, freq: 1 }), {
+      minLength: 12,
+      maxLength: 12,
+    }),
+  })
+  .map(({ warmer, ...place }) => ({ ...place, summerHigh: place.winterLow + warmer }));
+
+/** A value an instrument can show: most often a usual one or on the edge of a band. */
+const anyValue = ({ range: [low, high], usual, bands }: Gauge): fc.Arbitrary<number> => {
+  const usuals = 'of' in usual ? Object.values(usual.of) : [usual];
+  const zones = ('by' in bands ? Object.values(bands.of) : [bands]).flatMap(({ good, watch }) => [good, watch ?? {}]);
+  const edges = zones
+    .flatMap(({ from, to, under }) => [from, to, under])
+    .filter((edge) => edge !== undefined)
+    .filter((edge) => edge >= low && edge <= high);
+  return fc.oneof(
+    ...usuals.map(([from, to]) => fc.double({ min: from, max: to, noNaN: true })),
+    fc.double({ min: low, max: high, noNaN: true }),
+    ...(edges.length > 0 ? [fc.constantFrom(...edges)] : []),
+  );
+};
+
+/** A reading of one of a kind’s gauges; its temperature is not always taken. */
+const anyReading = (kind: Kind): fc.Arbitrary<Reading> =>
+  fc.constantFrom(...gaugesOf(kind)).chain(({ gauge }) =>
+    fc.record({
+      gauge: fc.constant(gauge.key),
+      day: dayBetween('2015-01-01', '2030-12-31'),
+      value: anyValue(gauge),
+      warmth: fc.option(fc.double({ min: -40, max: 60, noNaN: true }), { nil: null }),
+    }),
+  );
+
+/** Readings of a kind as the store gives them, oldest first. */
+export const anyReadings = (kind: Kind): fc.Arbitrary<Reading[]> =>
+  gaugesOf(kind).length === 0
+    ? fc.constant([])
+    : fc
+        .array(anyReading(kind), { maxLength: 6 })
+        .map((list) => list.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)));
+
+const anyAnswer = (detail: Detail): fc.Arbitrary<string | number | undefined> =>
+  fc.option(
+    'choices' in detail
+      ? fc.constantFrom(...Object.keys(detail.choices))
+      : fc.double({ min: detail.range[0], max: detail.range[1], noNaN: true }),
+    { nil: undefined, freq: 3 },
+  );
+
+/** Answers to some of a kind’s questions. */
+export const anyAnswers = ({ details = [] }: Kind): fc.Arbitrary<Answers> =>
+  fc
+    .tuple(...details.map((detail) => anyAnswer(detail).map((answer) => [detail.key, answer] as const)))
+    .map((answers) =>
+      Object.fromEntries(answers.filter((one): one is [string, string | number] => one[1] !== undefined)),
+    );
+
+/** A part of any kind with any dates, readings and answers. */
+export const anyReadPart: fc.Arbitrary<PartFacts> = anyPart.chain((part) =>
+  fc
+    .record({ readings: anyReadings(kindOf(part.kind)), details: anyAnswers(kindOf(part.kind)) })
+    .map((read) => ({ ...part, ...read })),
+);
+
 /** A car of any age, its odometer never running backwards. */
 export const anyCar: fc.Arbitrary<CarFacts> = fc
   .tuple(
@@ -101,3 +187,8 @@ export const anyOverride = (kind: string): fc.Arbitrary<Override> =>
       replaceByKm,
       note: '',
     }));
+
+/** A car that stands anywhere, or nobody has said where, and draws what was measured, if it was. */
+export const anyPlacedCar: fc.Arbitrary<CarFacts> = fc
+  .tuple(anyCar, fc.option(anyPlace, { nil: null }), fc.option(fc.integer({ min: 0, max: 500 }), { nil: undefined }))
+  .map(([car, place, drain]) => ({ ...car, place, ...(drain === undefined ? {} : { drain }) }));

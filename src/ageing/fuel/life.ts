@@ -61,10 +61,13 @@ const placeFactor = ({ container, fullness }: FuelFacts, { shelter }: Place): nu
   return nearEmpty ? Math.max(NEAR_EMPTY.factor, BY_SHELTER[shelter]) : BY_SHELTER[shelter];
 };
 
-/** The day on which so many days at 20 °C are used up. Every day uses at least a quarter of one, so that day comes. */
+/** A cool place at most doubles a life: judgement, as its vapor is lost in the cold, too. */
+const SLOWEST = 0.5;
+
+/** The day on which so many days at 20 °C are used up. Every day uses at least half of one, so that day comes. */
 const endOf = (from: CivilDate, left: number, months: readonly Month[]): CivilDate => {
   const next = addMonths(firstOfMonth(yearOf(from), Number(from.slice(5, 7))), 1);
-  const speed = speedAt(monthOn(months, from).mean);
+  const speed = Math.max(speedAt(monthOn(months, from).mean), SLOWEST);
   const used = daysBetween(from, next) * speed;
   return used < left ? endOf(next, left - used, months) : addDays(from, Math.ceil(left / speed));
 };

@@ -3,6 +3,7 @@ import { FUELS, type FuelKey } from '../../ageing/fuel/fuels.ts';
 import { type FuelFacts, goodUntil } from '../../ageing/fuel/life.ts';
 import { fuelOutlook } from '../../ageing/fuel/outlook.ts';
 import { WATER_SOURCES } from '../../ageing/fuel/water.ts';
+import type { Span } from '../../ageing/span.ts';
 import { daysInWords, spanInWords } from '../../ageing/words.ts';
 import { choiceIn, type Known, type Model, numberIn, PLACE_ASSUMED, placeOf } from './outlook.ts';
 
@@ -21,7 +22,7 @@ export const fuel: Model = {
     const { watch, stop, water, says } = fuelOutlook(facts, placeOf(known), known.on);
     const told = choiceIn(known, 'blend');
     return {
-      now: `${FUELS[facts.fuel].name}${told ? '' : ' (assumed)'}, ${facts.stabilized ? 'stabilized while fresh' : 'not stabilized'}: to be used soon ${daysInWords(watch, UNKNOWN)}, to be drained ${daysInWords(stop, UNKNOWN)}.`,
+      now: `${FUELS[facts.fuel].name}${told ? '' : ' (assumed)'}, ${facts.stabilized ? 'stabilized while fresh' : 'not stabilized'}: to be used soon ${daysInWords(watch, UNKNOWN, known.on)}, to be drained ${daysInWords(stop, UNKNOWN, known.on)}.`,
       measured: false,
       days: [
         { what: 'Use it soon', when: watch, never: UNKNOWN },
@@ -29,7 +30,8 @@ export const fuel: Model = {
       ],
       says: [
         ...says,
-        ...(water?.perYear ? [`Breathed in from the air: ${spanInWords(water.perYear, 'g', 0)} of water a year.`] : []),
+        'Where the calendar of the trade ends sooner, it rules.',
+        ...(water?.perYear ? [`Breathed in from the air: ${waterInWords(water.perYear)} a year.`] : []),
         ...(known.car.place ? [] : [PLACE_ASSUMED]),
       ],
       ends: ENDS,
@@ -44,6 +46,10 @@ export const fuel: Model = {
     return facts && goodUntil(facts, placeOf(known)).watch.earliest;
   },
 };
+
+/** “1 to 3 g of water”. */
+export const waterInWords = (grams: Span): string =>
+  grams.high < 1 ? 'less than a gram of water' : `${spanInWords(grams, 'g', 0)} of water`;
 
 /** The blend told, or the one that keeps shortest of those usually sold. */
 export const blendOf = (known: Pick<Known, 'part' | 'kind'>): FuelKey => {

@@ -89,7 +89,8 @@ const ageHere = ({ since, on, car }: Known): string | null => {
   const { byArrhenius, byRuleOfTen } = heatAge(years, car.place);
   const low = Math.min(byArrhenius.low, byRuleOfTen);
   const high = Math.max(byArrhenius.high, byRuleOfTen);
-  return `rubber aged there like ${spanInWords({ low, high }, 'years', 0)} at 20 °C, for information beside the calendar`;
+  const years20 = high < 1.5 ? 'about a year or less' : spanInWords({ low, high }, 'years', 0);
+  return `rubber aged there like ${years20} at 20 °C, for information beside the calendar`;
 };
 
 const leakWords = (known: Known): string[] => {

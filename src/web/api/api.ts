@@ -3,9 +3,12 @@ import { OpenAPIHono } from '@hono/zod-openapi';
 import type { Env } from '../visit.ts';
 import { carRoutes } from './cars.ts';
 import { dateRoutes } from './dates.ts';
+import { deskRoutes } from './desks.ts';
 import { kindRoutes } from './kinds.ts';
 import { partRoutes } from './parts.ts';
+import { placeRoutes } from './places.ts';
 import { issuesProblem, problem } from './problem.ts';
+import { readingRoutes } from './readings.ts';
 import type { Api } from './route.ts';
 
 export const api = (): Api => {
@@ -21,6 +24,9 @@ export const api = (): Api => {
   dateRoutes(app);
   carRoutes(app);
   partRoutes(app);
+  readingRoutes(app);
+  placeRoutes(app);
+  deskRoutes(app);
   kindRoutes(app);
   app.get('/openapi.json', (c) =>
     c.json(
@@ -30,7 +36,7 @@ export const api = (): Api => {
           title: 'Standstill',
           version: '1',
           description:
-            'Dates, ages and standings of the parts of cars. Every request sees one collection: the first, or the one named by ?collection=. Every answer can be had as on another day with ?on=.',
+            'Dates, ages, readings and standings of the parts of cars, and desks to reckon without one. Every request sees one collection: the first, or the one named by ?collection=. Every answer can be had as on another day with ?on=.',
         },
         servers: [{ url: `${c.get('visit').site.base}/api/v1` }],
       }),

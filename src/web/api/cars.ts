@@ -6,11 +6,16 @@ import { findingsOf } from '../../findings/car.ts';
 import { tireSet } from '../../findings/tire-set.ts';
 import { carsOf, carWithParts } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
-import { actingIn, type Ctx } from '../visit.ts';
-import { carOut, findingOut, partOut } from './documents.ts';
-import { faultsProblem, problem } from './problem.ts';
+import { actingIn } from '../visit.ts';
+import { carOut, partOut } from './documents.ts';
+import { findingOut } from './finding-document.ts';
+import { carIn, noCar, seenIn } from './in-path.ts';
+import { faultsProblem } from './problem.ts';
 import { type Api, body, json, refusal } from './route.ts';
-import { CarIn, CarOut, CarPath, FindingsOut, OnQuery, PartIn, PartOut } from './schemas.ts';
+import { CarPath, OnQuery } from './schemas/base.ts';
+import { CarIn, CarOut } from './schemas/cars.ts';
+import { FindingsOut } from './schemas/findings.ts';
+import { PartIn, PartOut } from './schemas/parts.ts';
 
 const list = createRoute({
   method: 'get',
@@ -56,13 +61,13 @@ const addPart = createRoute({
 
 export const carRoutes = (app: Api): void => {
   app.openapi(list, (c) => {
-    const { store, id } = placeOf(c);
+    const { store, id } = seenIn(c);
     const cars = carsOf(store, id).flatMap((car) => carWithParts(store, id, car.id) ?? []);
     return c.json({ cars: cars.map(carOut) }, 200);
   });
 
   app.openapi(create, (c) => {
-    const { store, id } = placeOf(c);
+    const { store, id } = seenIn(c);
     const { quickStart, traits, name, built, builtChoice, note, km } = c.req.valid('json');
     const start = QUICK_STARTS.find(({ key }) => key === quickStart)?.traits ?? [];
     const outcome = addCarAct(store, actingIn(c.get('visit')), {
@@ -86,7 +91,7 @@ export const carRoutes = (app: Api): void => {
   app.openapi(findings, (c) => {
     const found = carIn(c);
     if (!found) return noCar(c) as never;
-    const { store, id } = placeOf(c);
+    const { store, id } = seenIn(c);
     const { on } = c.get('visit');
     const all = findingsOf(found.facts, found.parts, overridesOf(store, id), on);
     return c.json({ carId: found.car.id, on, findings: all.map(findingOut), tires: tireSet(all).notes }, 200);
@@ -94,23 +99,17 @@ export const carRoutes = (app: Api): void => {
 
   app.openapi(parts, (c) => {
     const found = carIn(c);
-    return found ? c.json({ parts: found.parts.map(partOut) }, 200) : (noCar(c) as never);
+    return found ? c.json({ parts: found.parts.map((part) => partOut(part, found.place)) }, 200) : (noCar(c) as never);
   });
 
   app.openapi(addPart, (c) => {
     const found = carIn(c);
     if (!found) return noCar(c) as never;
     const { dates, ...given } = c.req.valid('json');
-    const { store, id } = placeOf(c);
+    const { store, id } = seenIn(c);
     const outcome = addPartAct(store, actingIn(c.get('visit')), found, { ...given, claims: dates });
     if (!outcome.ok) return faultsProblem(c, outcome.faults) as never;
     const part = carWithParts(store, id, found.car.id)?.parts.find((open) => open.id === outcome.value);
-    return part ? c.json(partOut(part), 201) : (noCar(c) as never);
+    return part ? c.json(partOut(part, found.place), 201) : (noCar(c) as never);
   });
 };
-
-const placeOf = (c: Ctx) => ({ store: c.get('around').store, id: c.get('visit').collection.id });
-
-const carIn = (c: Ctx) => carWithParts(c.get('around').store, c.get('visit').collection.id, c.req.param('carId') ?? '');
-
-const noCar = (c: Ctx) => problem(c, { status: 404, title: 'There is no such car in this collection' });

@@ -5,7 +5,8 @@ import { readTireCode } from '../../dates/tire-code/read.ts';
 import { readTypedDate } from '../../dates/typed-date.ts';
 import { problem } from './problem.ts';
 import { type Api, json, refusal } from './route.ts';
-import { OnQuery, TireCodeOut, TireCodeQuery } from './schemas.ts';
+import { OnQuery } from './schemas/base.ts';
+import { TireCodeOut, TireCodeQuery } from './schemas/dates.ts';
 
 const tire = createRoute({
   method: 'get',

@@ -1,103 +1,112 @@
-/** Rows and findings as the API's documents. */
+/** Rows as the API's documents: cars, parts with their readings, places. */
 import type { z } from '@hono/zod-openapi';
+import { kindOf } from '../../acts/parts.ts';
+import { judge } from '../../ageing/judge.ts';
+import { coldestNight, monthsOf } from '../../ageing/place.ts';
 import { GRADES } from '../../catalogue/grades.ts';
-import type { Kind } from '../../catalogue/kind.ts';
 import { SOURCES, type SourceKey } from '../../catalogue/sources.ts';
-import { ageOf } from '../../dates/words.ts';
-import type { Finding } from '../../findings/assess.ts';
-import { explain } from '../../findings/explain.ts';
+import { gaugesOf } from '../../findings/measured.ts';
+import { wantsInWords } from '../../findings/reading-words.ts';
 import type { CarWithParts, PartOnRecord } from '../../store/cars.ts';
-import type { CarOut, FindingOut, KindOut, PartOut } from './schemas.ts';
+import type { PlaceRow } from '../../store/places.ts';
+import type { CarOut } from './schemas/cars.ts';
+import type { PartOut } from './schemas/parts.ts';
+import type { PlaceOut } from './schemas/places.ts';
 
-export const carOut = ({ car, facts }: CarWithParts): z.infer<typeof CarOut> => ({
+export const sourceOut = (key: SourceKey) => ({ title: SOURCES[key].title, grade: GRADES[SOURCES[key].grade] });
+
+/** A figure with no more digits than an estimate bears. */
+export const rounded = (value: number, decimals = 1): number => Number(value.toFixed(decimals));
+
+export const carOut = ({ car, facts, place }: CarWithParts): z.infer<typeof CarOut> => ({
   id: car.id,
   name: car.name,
   built: { typed: car.builtTyped, edtf: car.builtEdtf, from: car.builtFrom, to: car.builtTo },
   traits: car.traits,
   note: car.note,
   odometer: [...facts.odometer],
+  place: place?.id ?? null,
 });
 
-export const partOut = ({
-  id,
-  carId,
-  kind,
-  position,
-  note,
-  openedOn,
-  closedOn,
-  closedWhy,
-  replaces,
-  claims,
-}: PartOnRecord): z.infer<typeof PartOut> => ({
-  id,
-  carId,
-  kind,
-  position,
-  note,
-  openedOn,
-  closedOn,
-  closedWhy,
-  replaces,
-  dates: claims.map(({ id: claimId, clock, said, typed, edtf, from, to, evidence, km, note: about, recordedOn }) => ({
-    id: claimId,
-    clock,
-    said,
-    typed,
-    edtf,
-    from,
-    to,
-    evidence,
-    km,
-    note: about,
-    recordedOn,
-  })),
-});
-
-export const findingOut = (finding: Finding): z.infer<typeof FindingOut> => {
-  const { part, kind, ruling, standing, began, clock, since, label, look, due, past, on } = finding;
-  const { age, reasons, doubts, todo, cautions } = explain(finding);
+/** A part and, as a reading is judged by the nights there, the place its car stands in. */
+export const partOut = (part: PartOnRecord, place: PlaceRow | undefined): z.infer<typeof PartOut> => {
+  const { id, carId, kind, position, note, openedOn, closedOn, closedWhy, replaces, claims, details } = part;
   return {
-    partId: part.id,
-    kind: kind.key,
-    name: kind.name,
-    position: part.position,
-    system: kind.system,
-    severity: kind.severity,
-    standing,
-    began,
-    clock,
-    since: since && { from: since.from, to: since.to },
-    ageMonths: since && !label ? ageOf(since, on) : null,
-    label,
-    look,
-    due,
-    past,
-    ruledBy: label ? 'label' : ruling.by,
-    interval: { lookFrom: ruling.lookFrom, replaceBy: ruling.replaceBy, replaceByKm: ruling.replaceByKm },
-    age,
-    reasons: reasons.map(({ text, sources }) => ({ text, sources: sources.map(sourceOut) })),
-    doubts,
-    todo,
-    cautions,
+    id,
+    carId,
+    kind,
+    position,
+    note,
+    openedOn,
+    closedOn,
+    closedWhy,
+    replaces,
+    dates: claims.map(({ id: claimId, clock, said, typed, edtf, from, to, evidence, km, note: about, recordedOn }) => ({
+      id: claimId,
+      clock,
+      said,
+      typed,
+      edtf,
+      from,
+      to,
+      evidence,
+      km,
+      note: about,
+      recordedOn,
+    })),
+    details: { ...details },
+    readings: readingsOut(part, place),
   };
 };
 
-export const kindOut = (kind: Kind): z.infer<typeof KindOut> => ({
-  key: kind.key,
-  name: kind.name,
-  system: kind.system,
-  severity: kind.severity,
-  appliesWhen: [...kind.applies],
-  positions: [...(kind.positions ?? [])],
-  clock: kind.clock,
-  lookFrom: kind.interval.lookFrom,
-  lookEvery: kind.interval.lookEvery,
-  replaceBy: kind.interval.replaceBy,
-  replaceByKm: kind.interval.replaceByKm ?? null,
-  sources: kind.interval.sources.map(sourceOut),
-  findDate: kind.findDate,
-  ignored: kind.ignored,
-});
+const readingsOut = (part: PartOnRecord, place: PlaceRow | undefined): z.infer<typeof PartOut>['readings'] => {
+  const kind = kindOf(part);
+  const known = { details: part.details, coldest: place ? coldestNight(place) : null };
+  return part.readings.flatMap((reading) => {
+    // Keys of gauges are never renamed: what has none was never read on such a part.
+    const test = gaugesOf(kind).find(({ gauge }) => gauge.key === reading.gauge);
+    if (!test) return [];
+    const { id, gauge, day, value, typed, unit: typedUnit, warmth, instrument, note, recordedOn } = reading;
+    const judged = judge(test.gauge, reading, known);
+    return [
+      {
+        id,
+        gauge,
+        day,
+        value,
+        unit: test.gauge.unit,
+        typed,
+        typedUnit,
+        warmth,
+        instrument,
+        note,
+        recordedOn,
+        verdict: judged.verdict,
+        wants: judged.wants && wantsInWords(judged, kind),
+      },
+    ];
+  });
+};
 
-const sourceOut = (key: SourceKey) => ({ title: SOURCES[key].title, grade: GRADES[SOURCES[key].grade] });
+export const placeOut = (place: PlaceRow, cars: readonly string[]): z.infer<typeof PlaceOut> => {
+  const { id, name, winterLow, summerHigh, air, shelter, humidity, heatedTo, hemisphere, months, note } = place;
+  return {
+    id,
+    name,
+    winterLow,
+    summerHigh,
+    air,
+    shelter,
+    humidity,
+    heatedTo,
+    hemisphere,
+    months,
+    note,
+    cars: [...cars],
+    year: monthsOf(place).map(({ mean, low, high }) => ({
+      mean: rounded(mean),
+      low: rounded(low),
+      high: rounded(high),
+    })),
+  };
+};

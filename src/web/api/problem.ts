@@ -18,7 +18,7 @@ export const PROBLEM = z
           choices: z
             .array(z.object({ value: z.string(), label: z.string() }))
             .optional()
-            .describe('Meanings to choose from: send one as `choice`'),
+            .describe('Meanings to choose from: send one as `choice`; where it is `sure`, send `sure` as true'),
         }),
       )
       .optional(),
@@ -33,10 +33,10 @@ export const problem = (c: Context, about: Problem): Response =>
   });
 
 /** Faults of an act, each pointing to its field. */
-export const faultsProblem = (c: Context, faults: readonly Fault[]): Response =>
+export const faultsProblem = (c: Context, faults: readonly Fault[], title = 'Nothing was saved'): Response =>
   problem(c, {
     status: 422,
-    title: 'Nothing was saved',
+    title,
     detail: faults.map(({ message }) => message).join(' '),
     errors: faults.map(({ field, message, choices }) => ({
       pointer: `#/${field}`,
@@ -52,7 +52,11 @@ export const issuesProblem = (c: Context, error: z.core.$ZodError): Response =>
     title: 'The request does not have the form asked for',
     detail: error.issues.map((issue) => `${issue.path.join('/') || 'body'}: ${issue.message}`).join('; '),
     errors: error.issues.map((issue) => ({
-      pointer: ['#', ...issue.path.map(String)].join('/'),
+      pointer: ['#', ...issue.path.map(token)].join('/'),
       detail: issue.message,
     })),
   });
+
+/** A member's name within a pointer (RFC 6901, as a URI fragment): a sender may have named it anything. */
+const token = (name: PropertyKey): string =>
+  encodeURIComponent(String(name).replaceAll('~', '~0').replaceAll('/', '~1'));

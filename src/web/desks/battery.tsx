@@ -89,7 +89,7 @@ const STANDING_DETAILS: readonly Detail[] = [
   },
 ];
 
-const DETAILS = [...BATTERY_DETAILS, ...CHARGE_DETAILS, ...STANDING_DETAILS, ...PLACE_DETAILS];
+export const DETAILS = [...BATTERY_DETAILS, ...CHARGE_DETAILS, ...STANDING_DETAILS, ...PLACE_DETAILS];
 
 /** Nobody measured it, or nobody said: what connected cars draw, mA. */
 const DRAIN: Span = { low: 0, high: 50 };
@@ -226,15 +226,15 @@ const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { plac
       {!maintained && (
         <dl class="days">
           <dt>Recharge ({RECHARGE_AT} %)</dt>
-          <dd>{daysInWords(outlook.recharge, never)}</dd>
+          <dd>{daysInWords(outlook.recharge, never, from)}</dd>
           <dt>No longer cranks ({CRANKS_ABOVE} %)</dt>
-          <dd>{daysInWords(outlook.noCrank, never)}</dd>
+          <dd>{daysInWords(outlook.noCrank, never, from)}</dd>
           <dt>Could freeze there</dt>
           <dd>
             {!placed
               ? 'not judged: say how cold the nights get'
               : outlook.freezes
-                ? daysInWords(outlook.freezes, never)
+                ? daysInWords(outlook.freezes, never, from)
                 : 'this kind does not freeze in such a place'}
           </dd>
         </dl>
@@ -284,7 +284,7 @@ const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { plac
   );
 };
 
-const drainWords = ({ low, high }: Span, maintained: boolean): string => {
+export const drainWords = ({ low, high }: Span, maintained: boolean): string => {
   if (maintained) return 'Look at the maintainer’s lamp on every round; an unregulated trickle charger overcharges.';
   if (high === 0) return 'Disconnected: only its own discharge counts.';
   return low === high
@@ -292,7 +292,7 @@ const drainWords = ({ low, high }: Span, maintained: boolean): string => {
     : `Nobody measured the drain: from ${spanInWords({ low, high }, 'mA', 0)} is reckoned. Measure it, and the band narrows.`;
 };
 
-const frostWords = (chemistry: Chemistry, { low }: Span): string[] => {
+export const frostWords = (chemistry: Chemistry, { low }: Span): string[] => {
   const point = low <= 0 && BATTERY[chemistry].acid ? FLAT_FREEZES : freezingByCharge(chemistry, low);
   return point === null
     ? []
@@ -301,7 +301,7 @@ const frostWords = (chemistry: Chemistry, { low }: Span): string[] => {
       ];
 };
 
-const chargerWords = (chemistry: Chemistry): string => {
+export const chargerWords = (chemistry: Chemistry): string => {
   const { absorb, float, notBelow } = CHARGING[chemistry];
   const cold = notBelow === null ? '' : ` Not to be charged below ${inUnit(notBelow, '°C', 0)}.`;
   return `Charger for 12 volts at 25 °C: up to ${spanInWords(absorb, 'V', 1)}, ${float ? `then held at ${spanInWords(float, 'V', 1)}` : 'and never held on float'}; the handbook of battery and charger rules.${cold}`;

@@ -53,10 +53,10 @@ const MEASURED_DETAILS: readonly Detail[] = [
 
 const MIX_DETAILS: readonly Detail[] = [{ key: 'added', name: 'Topping up with', choices: GRADES }];
 
-const DETAILS = [...FLUID_DETAILS, ...MEASURED_DETAILS, ...MIX_DETAILS];
+export const DETAILS = [...FLUID_DETAILS, ...MEASURED_DETAILS, ...MIX_DETAILS];
 
 /** Copper from which the corrosion inhibitors count as used up, ppm: table of a US repair-trade association. */
-const SPENT_COPPER = 200;
+export const SPENT_COPPER = 200;
 
 export interface BrakeFluidAnswer {
   facts: BrakeFluidFacts;
@@ -148,7 +148,7 @@ export const brakeFluidDesk = (c: Ctx) => {
   });
 };
 
-const Answer = ({ facts, told, copper, added, outlook }: BrakeFluidAnswer) => {
+const Answer = ({ facts, told, copper, added, on, outlook }: BrakeFluidAnswer) => {
   const { grade, filled, pace, ownLimit } = facts;
   const { water, boiling, wet, limit, measured, says } = outlook;
   const unknown = 'on an unknown day';
@@ -166,11 +166,11 @@ const Answer = ({ facts, told, copper, added, outlook }: BrakeFluidAnswer) => {
       {wet && (
         <dl class="days">
           <dt>Down to its wet minimum, {inUnit(grade.wetMinC, '°C', 0)}</dt>
-          <dd>{daysInWords(wet, unknown)}</dd>
+          <dd>{daysInWords(wet, unknown, on)}</dd>
           {limit && ownLimit !== null && (
             <>
               <dt>Down to your limit, {inUnit(ownLimit, '°C', 0)}</dt>
-              <dd>{daysInWords(limit, unknown)}</dd>
+              <dd>{daysInWords(limit, unknown, on)}</dd>
             </>
           )}
         </dl>

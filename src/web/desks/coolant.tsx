@@ -54,7 +54,7 @@ function familyWords(): Record<string, string> {
   return Object.fromEntries(Object.entries(COOLANT_FAMILIES).map(([key, { name }]) => [key, name]));
 }
 
-const DETAILS = [...SAMPLE_DETAILS, ...NIGHT_DETAILS, ...MIX_DETAILS];
+export const DETAILS = [...SAMPLE_DETAILS, ...NIGHT_DETAILS, ...MIX_DETAILS];
 
 export interface CoolantAnswer {
   glycol: Glycol | 'unknown';

@@ -15,6 +15,7 @@ import { readTypedDate } from '../../dates/typed-date.ts';
 import type { DateOrder } from '../../dates/typed-point.ts';
 import { dayInWords, rangeInWords } from '../../dates/words.ts';
 import type { Answers } from '../../findings/facts.ts';
+import { waterInWords } from '../../findings/outlook/fuel.ts';
 import { Chart } from '../chart.tsx';
 import { Faults, faultsOf } from '../layout.tsx';
 import type { Ctx } from '../visit.ts';
@@ -35,7 +36,7 @@ const TANK_DETAILS: readonly Detail[] = [
   { key: 'fullness', name: 'Filled to', unit: '%', range: [1, 100], decimals: 0 },
 ];
 
-const DETAILS = [...FUEL_DETAILS, ...TANK_DETAILS, ...PLACE_DETAILS];
+export const DETAILS = [...FUEL_DETAILS, ...TANK_DETAILS, ...PLACE_DETAILS];
 
 /** Neither the best nor the worst, where nobody said how full, %. */
 const HALF_FULL = 50;
@@ -127,9 +128,9 @@ const Answer = ({ facts, place, placed, on, outlook }: FuelAnswer) => {
       </p>
       <dl class="days">
         <dt>Use it soon</dt>
-        <dd>{daysInWords(watch, unknown)}</dd>
+        <dd>{daysInWords(watch, unknown, on)}</dd>
         <dt>Drain it before starting</dt>
-        <dd>{daysInWords(stop, unknown)}</dd>
+        <dd>{daysInWords(stop, unknown, on)}</dd>
       </dl>
       <LifeChart facts={facts} />
       <ul>
@@ -144,7 +145,7 @@ const Answer = ({ facts, place, placed, on, outlook }: FuelAnswer) => {
             .{shed > 0 && ` Saturated at 20 °C, it would shed ${inUnit(shed, '%', 2)} as a lower layer by then.`}
           </li>
         )}
-        {water?.perYear && <li>The air brings {spanInWords(water.perYear, 'g', 0)} of water a year.</li>}
+        {water?.perYear && <li>The air brings {waterInWords(water.perYear)} a year.</li>}
         {water?.days && <li>Air alone would part it after {timeInWords(water.days)}.</li>}
         {!placed && <li>No climate was told: an unheated garage in a temperate place is assumed.</li>}
         <li>Seen on {dayInWords(on)}.</li>

@@ -134,9 +134,9 @@ const Answer = ({ rubber, group, made, life, place, on }: RubberAnswer & { on: C
       </p>
       <dl class="days">
         <dt>Look at it</dt>
-        <dd>{daysInWords(life.inspect, unknown)}</dd>
+        <dd>{daysInWords(life.inspect, unknown, on)}</dd>
         <dt>End of its shelf life</dt>
-        <dd>{daysInWords(life.end, unknown)}</dd>
+        <dd>{daysInWords(life.end, unknown, on)}</dd>
       </dl>
       {place ? (
         <ul>

@@ -1,5 +1,6 @@
 /** The estimated condition of a part: a line on the car sheet, the whole of it on the part’s page. */
 import { daysInWords } from '../../ageing/words.ts';
+import type { CivilDate } from '../../dates/civil.ts';
 import type { Outlook } from '../../findings/outlook/outlook.ts';
 import { A } from '../layout.tsx';
 import { Sources } from '../sources.tsx';
@@ -12,7 +13,7 @@ export const OutlookLine = ({ outlook }: { outlook: Outlook | null }) =>
     </p>
   );
 
-export const OutlookSection = ({ outlook }: { outlook: Outlook | null }) =>
+export const OutlookSection = ({ outlook, on }: { outlook: Outlook | null; on: CivilDate }) =>
   outlook && (
     <section aria-labelledby="condition">
       <h2 id="condition">Condition</h2>
@@ -22,7 +23,7 @@ export const OutlookSection = ({ outlook }: { outlook: Outlook | null }) =>
           {outlook.days.map(({ what, when, never }) => (
             <>
               <dt>{what}</dt>
-              <dd>{daysInWords(when, never)}</dd>
+              <dd>{daysInWords(when, never, on)}</dd>
             </>
           ))}
         </dl>

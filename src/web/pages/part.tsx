@@ -82,7 +82,7 @@ const Part = ({ part, finding, carName, refused }: Shown) => {
             <strong>Do:</strong> {words.todo}
           </p>
           <Actions part={part} />
-          <OutlookSection outlook={words.outlook} />
+          <OutlookSection outlook={words.outlook} on={finding.on} />
           <h2>Why</h2>
           {words.reasons.map(({ text, sources }) => (
             <>

@@ -13,7 +13,6 @@ import type { ReadingRow } from '../../store/readings.ts';
 import { Chart } from '../chart.tsx';
 import type { ReadingsForm } from '../forms.ts';
 import { Post } from '../layout.tsx';
-import { Sources } from '../sources.tsx';
 import { ReadingField, ReadingRest } from './reading-field.tsx';
 
 interface Shown {
@@ -69,7 +68,6 @@ const GaugeRecord = ({ part, finding, test }: { part: PartOnRecord; finding: Fin
           </li>
         ))}
       </ul>
-      <Sources keys={test.sources} />
     </article>
   );
 };

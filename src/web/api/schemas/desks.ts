@@ -1,0 +1,106 @@
+import { z } from '@hono/zod-openapi';
+import { VERDICTS } from '../../../ageing/judge.ts';
+import { AIRS, SHELTERS } from '../../../ageing/place.ts';
+import type { Detail } from '../../../catalogue/gauge.ts';
+import { Day, DaySpan, OnQuery, orNull, Source, Span, text } from './base.ts';
+
+/**
+ * The questions of a desk as the fields of a query, as its form sends them. They stay text here: the desk’s own rules
+ * judge them, and a field left empty is a question left open. A unit alone is checked, as the desk would pass it over.
+ */
+export const queryOf = (details: readonly Detail[], more: z.ZodRawShape = {}) =>
+  OnQuery.extend({ ...Object.fromEntries(details.flatMap(fieldsOf)), ...more });
+
+const fieldsOf = (detail: Detail): [string, z.ZodType][] => {
+  const { key, name, hint } = detail;
+  const says = (more: string): string => [name, more, hint].filter(Boolean).join('. ');
+  if ('choices' in detail) {
+    const { choices } = detail;
+    const words = Object.entries(choices).map(([choice, word]) => `${choice} (${word})`);
+    return [
+      [key, text.optional().openapi({ enum: Object.keys(choices), description: says(`One of ${words.join(', ')}`) })],
+    ];
+  }
+  const { unit, also = [], range } = detail;
+  const field = text.optional().describe(says(`A number from ${range.join(' to ')} ${unit}`));
+  const units = z.enum([unit, ...also]).optional();
+  return [[key, field], ...(also.length > 0 ? [[`${key}-unit`, units] satisfies [string, z.ZodType]] : [])];
+};
+
+/** What every answer of a desk ends with. */
+const TOLD = { says: z.array(z.string()), sources: z.array(Source) };
+
+export const BrakeFluidOut = z
+  .object({
+    on: Day,
+    grade: z.string().describe('The one told, or the weakest it may be'),
+    gradeTold: z.boolean(),
+    water: orNull(Span).describe('Percent by weight; null: nothing to tell it from'),
+    boiling: z
+      .object({ low: z.number(), high: z.number(), atMost: z.boolean().describe('True: it may lie below all of this') })
+      .nullable()
+      .describe('°C'),
+    wetMinimum: z.number().describe('Of the grade, °C'),
+    wet: orNull(DaySpan).describe('Down to the wet minimum; an earliest day of null may have passed'),
+    limit: orNull(DaySpan).describe('Down to the limit asked for'),
+    measured: z.boolean(),
+    copperSpent: z.boolean().nullable().describe('Its inhibitors are used up; false clears neither water nor age'),
+    mayMix: z.boolean().nullable().describe('With the grade to top up with; null: not asked'),
+    ...TOLD,
+  })
+  .openapi('BrakeFluidAnswer');
+
+export const CoolantOut = z
+  .object({
+    glycol: z.string(),
+    strength: Span.describe('Volume percent'),
+    freezes: Span.describe('First ice, °C'),
+    night: z.number().nullable().describe('Coldest night told, °C'),
+    margin: orNull(Span).describe('From first ice up to the coldest night, °C'),
+    verdict: z.enum(VERDICTS).nullable().describe('Null: not judged'),
+    exchange: z.number().nullable().describe('Liters to drain, and to add; null: not asked'),
+    mixing: z.string().nullable(),
+    ...TOLD,
+  })
+  .openapi('CoolantAnswer');
+
+const PlaceTold = z.object({
+  told: z.boolean().describe('False: an unheated garage in a temperate place is assumed'),
+  shelter: z.enum(SHELTERS),
+  air: z.enum(AIRS),
+  coldestNight: z.number().describe('°C, where it stands'),
+});
+
+export const BatteryOut = z
+  .object({
+    from: Day,
+    until: Day,
+    charge: Span.describe('Percent, on the first day'),
+    points: z.array(z.object({ day: Day, low: z.number(), high: z.number() })).describe('Charge, percent'),
+    recharge: DaySpan,
+    noCrank: DaySpan.describe('From then on it can’t be counted on to crank'),
+    frost: z.enum(['judged', 'not judged', 'does not freeze']).describe('Not judged without a coldest night'),
+    freezes: orNull(DaySpan).describe('Could freeze there; null: not judged, or it does not freeze'),
+    place: PlaceTold,
+    ...TOLD,
+  })
+  .openapi('BatteryAnswer');
+
+export const FuelOut = z
+  .object({
+    on: Day,
+    fuel: z.string(),
+    watch: DaySpan.describe('Use it soon'),
+    stop: DaySpan.describe('Drain it before starting'),
+    water: z
+      .object({
+        held: z.number().nullable().describe('Volume percent it holds in the coldest night; null: it never parts'),
+        perYear: orNull(Span).describe('Grams a year from the air; null: the tank is not told'),
+        days: orNull(Span).describe('Until air alone parts it; null: never, or it holds none'),
+      })
+      .nullable()
+      .describe('Null: it takes up next to none'),
+    place: PlaceTold,
+    ...TOLD,
+  })
+  .openapi('FuelAnswer');

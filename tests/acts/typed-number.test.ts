@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { asTyped, isUnit, limitIn, readNumber } from '../../src/acts/typed-number.ts';
+import { UNITS, type Unit } from '../../src/catalogue/units.ts';
+
+const PRESSURE: readonly Unit[] = ['bar', 'psi', 'kPa'];
+
+describe('a number as people type it', () => {
+  it.each<[string, Unit, readonly Unit[], number, Unit]>([
+    ['12.45', 'V', ['V'], 12.45, 'V'],
+    ['12,45', 'V', ['V'], 12.45, 'V'],
+    [' 12,45 v ', 'V', ['V'], 12.45, 'V'],
+    ['.5', 'mm', ['mm', 'in'], 0.5, 'mm'],
+    [',5', 'mm', ['mm', 'in'], 0.5, 'mm'],
+    ['32', 'psi', PRESSURE, 32, 'psi'],
+    ['32 psi', 'bar', PRESSURE, 32, 'psi'],
+    ['220kpa', 'bar', PRESSURE, 220, 'kPa'],
+    ['-24', '°C', ['°C', '°F'], -24, '°C'],
+    ['−24', '°C', ['°C', '°F'], -24, '°C'],
+    ['– 24', '°C', ['°C', '°F'], -24, '°C'],
+    ['+5', '°C', ['°C', '°F'], 5, '°C'],
+    ['14 °F', '°C', ['°C', '°F'], 14, '°F'],
+    ['14 f', '°C', ['°C', '°F'], 14, '°F'],
+    ['7/32 in', 'mm', ['mm', '/32 in'], 7, '/32 in'],
+  ])('%j with %s picked', (typed, picked, offered, value, unit) => {
+    expect(readNumber(typed, picked, offered)).toEqual({ ok: true, value, unit });
+  });
+
+  it.each(['', ' ', 'full', 'about 12', '1.2.3', '12..4', '1e5', '--3', 'Infinity', 'NaN', '0x10'])(
+    '%j is none',
+    (typed) => {
+      expect(readNumber(typed, 'V', ['V']).ok).toBe(false);
+    },
+  );
+
+  it('in a unit that is not offered is refused, with those that are', () => {
+    expect(readNumber('12 mA', 'V', ['V'])).toEqual({
+      ok: false,
+      message: '“mA” is not a unit for this: use V.',
+    });
+    expect(readNumber('2 feet', 'bar', PRESSURE)).toMatchObject({
+      message: '“feet” is not a unit for this: use bar or psi or kPa.',
+    });
+  });
+
+  it('reads back whatever is written with a point, a comma and any minus', () => {
+    const number = fc.double({ min: -9999, max: 9999, noNaN: true }).map((value) => Number(value.toFixed(2)));
+    fc.assert(
+      fc.property(number, fc.constantFrom('.', ','), fc.constantFrom('-', '−', '–'), (value, point, minus) => {
+        const text = value.toFixed(2).replace('.', point).replace('-', minus);
+        const read = readNumber(text, 'V', ['V']);
+        expect(read.ok && read.value + 0).toBe(value + 0);
+      }),
+    );
+  });
+});
+
+describe('words for numbers', () => {
+  it('tell a limit in the unit typed in, without idle zeros', () => {
+    expect(limitIn(0, 'bar', 'psi', 2)).toBe('0 psi');
+    expect(limitIn(10, 'bar', 'psi', 2)).toBe('145.04 psi');
+    expect(limitIn(10, 'bar', 'bar', 2)).toBe('10 bar');
+    expect(limitIn(-75, '°C', '°F', 0)).toBe('−103 °F');
+  });
+
+  it('tell a number with the digits it was typed with', () => {
+    expect(asTyped(12.345, 'V')).toBe('12.345 V');
+    expect(asTyped(-4, '°C')).toBe('−4 °C');
+  });
+});
+
+describe('a unit', () => {
+  it('is one of those in the catalogue', () => {
+    for (const unit of Object.keys(UNITS)) expect(isUnit(unit)).toBe(true);
+    expect(isUnit('furlong')).toBe(false);
+  });
+
+  it('is no word that every object knows', () => {
+    for (const word of ['toString', 'constructor', '__proto__']) expect(isUnit(word), word).toBe(false);
+  });
+});
