@@ -1,6 +1,7 @@
 /** The places where cars stand: saying what is known of their climate, and which car stands where. */
 import { AIRS, type Air, type Place, SHELTERS, type Shelter } from '../ageing/place.ts';
 import { convert } from '../catalogue/units.ts';
+import { MONTHS } from '../dates/words.ts';
 import type { Store } from '../store/open.ts';
 import { addPlace, changePlace, findPlace, type NewPlace, putCar } from '../store/places.ts';
 import type { Acting } from './add-car.ts';
@@ -72,7 +73,7 @@ const readPlace = (given: PlaceGiven): Outcome<NewPlace> => {
   const heatedTo = shelter === 'heated' ? maybe('heatedTo', 'Heated to', given.heatedTo) : null;
   const humidity = humidityOf(given.humidity, faults);
   const months: Place['months'] = Array.from({ length: 12 }, (_, month) =>
-    maybe(`month${month}`, 'Month', given.months[month] ?? ''),
+    maybe(`month${month}`, MONTHS[month] ?? '', given.months[month] ?? ''),
   );
   if (faults.length > 0 || winterLow === null || summerHigh === null || !isAir(air) || !isShelter(shelter))
     return { ok: false, faults };

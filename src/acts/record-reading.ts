@@ -64,7 +64,7 @@ const readReading = (
   acting: Acting,
 ): Outcome<NewReading> => {
   const test = gaugesOf(kind).find(({ gauge }) => gauge.key === given.gauge);
-  if (!test) return refused({ field: 'gauge', message: `A ${kind.name.toLowerCase()} has no gauge “${given.gauge}”.` });
+  if (!test) return refused({ field: 'gauge', message: `${kind.name}: there is no gauge “${given.gauge}”.` });
   const { gauge } = test;
   const value = numberIn(given, gauge, part.details);
   const warmth = warmthOf(given, gauge);
@@ -142,7 +142,7 @@ const warmthOf = ({ warmth, warmthUnit }: ReadingGiven, gauge: Gauge): Outcome<n
 const dayFault = (day: string, part: PartFacts, kind: Kind, car: CarFacts, today: CivilDate): Fault | null => {
   if (!isCivilDate(day)) return { field: 'day', message: `“${day}” is no day.` };
   if (day > today) return { field: 'day', message: 'That day lies ahead.' };
-  const start = sinceOf(part.claims, kind.clock === 'serviced' ? 'fitted' : kind.clock, car.built, false)?.from;
+  const start = sinceOf(part.claims, kind.clock === 'filled' ? 'filled' : 'fitted', car.built, false)?.from;
   return start && day < start
     ? {
         field: 'day',

@@ -40,6 +40,12 @@ const isHere = (path: string, to: string): boolean => {
   return path.startsWith(to) || (to === '/desks' && path === '/date-codes');
 };
 
+/** This page without its day. */
+const pageToday = ({ site, page, query }: Visit): string => {
+  const rest = new URLSearchParams(query).toString();
+  return `${site.base}${page}${rest && `?${rest}`}`;
+};
+
 const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; title: string }>) => (
   <html lang="en">
     <head>
@@ -70,7 +76,7 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       {visit.on !== visit.today && (
         <p class="elsewhen" role="status">
           Seen as on <strong>{dayInWords(visit.on)}</strong>; what you record here counts as recorded that day.{' '}
-          <a href={`${visit.site.base}${visit.page}`}>Back to today</a>
+          <a href={pageToday(visit)}>Back to today</a>
         </p>
       )}
       {visit.failed > 0 && (
@@ -82,6 +88,9 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       <main id="main">{children}</main>
       <footer class="foot">
         <form method="get" action={`${visit.site.base}${visit.page}`} class="day">
+          {Object.entries(visit.query).map(([name, value]) => (
+            <input type="hidden" name={name} value={value} />
+          ))}
           <label>
             See this page as on <input type="date" name="on" value={visit.on} required />
           </label>

@@ -25,6 +25,8 @@ export interface Visit {
   site: Site;
   /** Path below the base. */
   path: string;
+  /** What a GET asked besides the day: kept when the day changes. */
+  query: Readonly<Record<string, string>>;
   /** Where the day can be changed: this page, or after a form was sent, which has no page of its own, the line-up. */
   page: string;
   collection: Collection;
@@ -75,6 +77,7 @@ export const visiting = (around: Surroundings) =>
     const visit: Visit = {
       site: around.site,
       path,
+      query: c.req.method === 'GET' ? asked(c) : {},
       page: c.req.method === 'GET' ? path : '/',
       collection,
       collections,
@@ -92,6 +95,11 @@ export const visiting = (around: Surroundings) =>
     visit.on = dayAsked(c.req.query('on'), today) ?? today;
     await next();
   });
+
+const asked = (c: Context): Record<string, string> => {
+  const { on, ...query } = c.req.query();
+  return query;
+};
 
 const dayAsked = (text: string | undefined, today: CivilDate): CivilDate | null => {
   if (!text) return null;

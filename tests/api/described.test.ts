@@ -100,6 +100,8 @@ describe('what openapi.json says of an answer', () => {
       ['/desks/battery', '/desks/battery?capacity=60&volts=12.5&low=-20&connection=maintainer'],
       ['/desks/fuel', '/desks/fuel?blend=e10&tank=50'],
       ['/desks/fuel', '/desks/fuel?blend=diesel'],
+      ['/desks/rubber', '/desks/rubber?rubber=NBR&made=2019'],
+      ['/desks/rubber', '/desks/rubber?rubber=NBR&made=2019&low=-10'],
     ];
     const read = Object.entries(api.paths).filter(([, methods]) => methods['get']);
     expect(new Set(asked.map(([path]) => path))).toEqual(new Set(read.map(([path]) => path)));

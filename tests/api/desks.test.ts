@@ -4,6 +4,7 @@ import { DETAILS as BATTERY } from '../../src/web/desks/battery.tsx';
 import { DETAILS as BRAKE_FLUID } from '../../src/web/desks/brake-fluid.tsx';
 import { DETAILS as COOLANT } from '../../src/web/desks/coolant.tsx';
 import { DETAILS as FUEL } from '../../src/web/desks/fuel.tsx';
+import { RUBBER_QUESTIONS as RUBBER } from '../../src/web/desks/rubber.tsx';
 import { document, pointers, problemOf } from '../support/api.ts';
 import { openSite } from '../support/site.ts';
 
@@ -12,16 +13,8 @@ const DESKS: [string, readonly Detail[], Record<string, string>, string[]][] = [
   ['coolant', COOLANT, { strength: '40' }, ['on']],
   ['battery', BATTERY, { capacity: '60', charge: '100' }, ['on', 'from', 'until']],
   ['fuel', FUEL, { blend: 'e10' }, ['on', 'bought']],
+  ['rubber', RUBBER, { rubber: 'EPDM', made: '2019' }, ['on', 'made']],
 ];
-
-interface Span {
-  low: number;
-  high: number;
-}
-interface DaySpan {
-  earliest: string | null;
-  latest: string | null;
-}
 
 const ask = (desk: string, query: Record<string, string>) =>
   openSite().get(`/api/v1/desks/${desk}?${new URLSearchParams(query)}`);
@@ -89,157 +82,5 @@ describe.each(DESKS)('GET /desks/%s', (desk, details, least, besides) => {
     const twice = [...Object.entries(least), [key, '1'], [key, '2']].map((pair) => pair.join('=')).join('&');
     const answer = await openSite().get(`/api/v1/desks/${desk}?${twice}`);
     expect(pointers(await problemOf(answer, 422))).toContain(`#/${key}`);
-  });
-});
-
-describe('GET /desks/brake-fluid', () => {
-  interface Answer {
-    grade: string;
-    gradeTold: boolean;
-    water: Span | null;
-    boiling: (Span & { atMost: boolean }) | null;
-    wet: DaySpan | null;
-    limit: DaySpan | null;
-    measured: boolean;
-    copperSpent: boolean | null;
-    mayMix: boolean | null;
-  }
-  const fluid = (query: Record<string, string>) => reckon<Answer>('brake-fluid', query);
-
-  it('answers water, boiling point and days by grade and age', async () => {
-    const answer = await fluid({ grade: 'dot-4', filled: 'November 2025', limit: '401', 'limit-unit': '°F' });
-    expect(answer).toMatchObject({ grade: 'DOT 4', gradeTold: true, wetMinimum: 155, measured: false, mayMix: null });
-    expect(answer.water?.low).toBeGreaterThan(0.5);
-    expect(answer.water?.high).toBeLessThan(3);
-    expect((answer.wet?.earliest ?? '') < (answer.wet?.latest ?? '')).toBe(true);
-    expect((answer.limit?.earliest ?? '') < (answer.wet?.earliest ?? '')).toBe(true);
-  });
-
-  it('goes by what was measured', async () => {
-    const answer = await fluid({ grade: 'dot-4', filled: 'November 2025', boiling: '160', copper: '200' });
-    expect(answer).toMatchObject({ measured: true, copperSpent: true });
-    expect(answer.boiling?.low).toBeLessThanOrEqual(160);
-    expect(answer.boiling?.high).toBeGreaterThanOrEqual(160);
-  });
-
-  it('tells nothing of a fluid nobody dated, and never clears it', async () => {
-    expect(await fluid({})).toMatchObject({ grade: 'DOT 3', gradeTold: false, water: null, boiling: null, wet: null });
-  });
-
-  it('says what may be mixed', async () => {
-    expect((await fluid({ grade: 'dot-4', added: 'dot-3' })).mayMix).toBe(true);
-    expect((await fluid({ grade: 'dot-4', added: 'dot-5-silicone' })).mayMix).toBe(false);
-  });
-
-  it('points at a date that is none', async () => {
-    expect(pointers(await problemOf(await ask('brake-fluid', { filled: 'long ago' }), 422))).toEqual(['#/filled']);
-  });
-});
-
-describe('GET /desks/coolant', () => {
-  interface Answer {
-    strength: Span;
-    freezes: Span;
-    margin: Span | null;
-    verdict: string | null;
-    exchange: number | null;
-  }
-  const coolant = (query: Record<string, string>) => reckon<Answer>('coolant', query);
-
-  it('answers first ice, its margin and what to exchange', async () => {
-    const mix = { glycol: 'ethylene', strength: '50', volume: '8', wanted: '60', night: '-10' };
-    const answer = await coolant(mix);
-    expect(answer).toMatchObject({ strength: { low: 50, high: 50 }, exchange: 1.6, verdict: 'good' });
-    expect(answer.freezes.low).toBeLessThanOrEqual(answer.freezes.high);
-    expect(answer.margin?.low).toBeCloseTo(-10 - answer.freezes.high, 1);
-    expect(await coolant({ ...mix, night: '14', 'night-unit': '°F' })).toEqual(answer);
-    expect((await coolant({ ...mix, night: '-45' })).verdict).toBe('act');
-  });
-
-  it('judges nothing by a night nobody told', async () => {
-    expect(await coolant({ strength: '50' })).toMatchObject({ verdict: null, margin: null, night: null });
-  });
-
-  it('points at what can’t be, and at what it can’t do without', async () => {
-    const stronger = { strength: '50', volume: '8', wanted: '60', concentrate: '55' };
-    expect(pointers(await problemOf(await ask('coolant', stronger), 422))).toEqual(['#/wanted']);
-    expect(pointers(await problemOf(await ask('coolant', {}), 422))).toEqual(['#/strength']);
-  });
-});
-
-describe('GET /desks/battery', () => {
-  interface Answer {
-    from: string;
-    until: string;
-    charge: Span;
-    points: ({ day: string } & Span)[];
-    recharge: DaySpan;
-    noCrank: DaySpan;
-    frost: string;
-    freezes: DaySpan | null;
-    place: { told: boolean };
-  }
-  const battery = (query: Record<string, string>) =>
-    reckon<Answer>('battery', { capacity: '60', charge: '100', drain: '30', ...query });
-
-  it('answers the charge along the days, and the days that matter', async () => {
-    const answer = await battery({ low: '-25', until: '2027-03-01' });
-    expect(answer).toMatchObject({ from: '2026-11-25', until: '2027-03-01', charge: { low: 100, high: 100 } });
-    expect([answer.points[0]?.day, answer.points.at(-1)?.day]).toEqual(['2026-11-25', '2027-03-01']);
-    const lows = answer.points.map(({ low }) => low);
-    expect(lows.toSorted((a, b) => b - a)).toEqual(lows);
-    expect((answer.recharge.earliest ?? '') < (answer.noCrank.earliest ?? '')).toBe(true);
-    expect(answer).toMatchObject({ frost: 'judged', freezes: { earliest: expect.any(String) as string } });
-  });
-
-  it('judges no frost in an assumed place, and finds none in lithium', async () => {
-    expect(await battery({})).toMatchObject({ frost: 'not judged', freezes: null, place: { told: false } });
-    expect(await battery({ low: ' ' })).toMatchObject({ frost: 'not judged', freezes: null, place: { told: false } });
-    expect(await battery({ low: '-25', chemistry: 'lithium' })).toMatchObject({
-      frost: 'does not freeze',
-      freezes: null,
-    });
-  });
-
-  it('begins on the day asked for', async () => {
-    const answer = await battery({ on: '2027-04-01' });
-    expect([answer.from, answer.until]).toEqual(['2027-04-01', '2027-10-01']);
-  });
-
-  it.each<[Record<string, string>, string[]]>([
-    [{}, ['#/capacity']],
-    [{ capacity: '60' }, ['#/charge']],
-    [{ capacity: '60', density: '1.25' }, ['#/warmth']],
-    [{ capacity: '60', charge: '90', until: '2026-11-25' }, ['#/until']],
-    [{ capacity: '60', charge: '90', from: 'now' }, ['#/from']],
-  ])('of %j is a problem', async (query, where) => {
-    expect(pointers(await problemOf(await ask('battery', query), 422))).toEqual(where);
-  });
-});
-
-describe('GET /desks/fuel', () => {
-  interface Answer {
-    fuel: string;
-    watch: DaySpan;
-    stop: DaySpan;
-    water: { held: number | null; perYear: Span | null; days: Span | null } | null;
-  }
-  const fuel = (query: Record<string, string>) => reckon<Answer>('fuel', query);
-
-  it('answers how long it keeps, and what water does to it', async () => {
-    const answer = await fuel({ blend: 'e10', bought: 'June 2026', tank: '50', fullness: '40' });
-    expect((answer.watch.earliest ?? '') < (answer.stop.earliest ?? '')).toBe(true);
-    expect(answer.water?.held).toBeGreaterThan(0);
-    expect(answer.water?.perYear?.low).toBeGreaterThan(0);
-    expect((await fuel({ blend: 'e10', bought: 'June 2026' })).water?.perYear).toBeNull();
-    expect((await fuel({ blend: 'diesel' })).water).toBeNull();
-    const open = await fuel({ blend: 'e10', bought: 'June 2026', shelter: 'open', low: '10', high: '45' });
-    expect((open.stop.earliest ?? '') < (answer.stop.earliest ?? '')).toBe(true);
-  });
-
-  it('points at a fuel not told and at a date that is none', async () => {
-    expect(pointers(await problemOf(await ask('fuel', {}), 422))).toEqual(['#/blend']);
-    const bought = { blend: 'e10', bought: 'unknown' };
-    expect(pointers(await problemOf(await ask('fuel', bought), 422))).toEqual(['#/bought']);
   });
 });

@@ -70,6 +70,7 @@ describe('openapi.json', () => {
         'GET /desks/coolant',
         'GET /desks/battery',
         'GET /desks/fuel',
+        'GET /desks/rubber',
         'GET /kinds',
       ]),
     );

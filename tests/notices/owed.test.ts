@@ -126,7 +126,7 @@ describe('what is owed of readings', () => {
     finding('battery-flooded', claims, on, { part: { readings } });
   const told = (readings: Reading[], on: CivilDate, said: Said[] = [], claims: readonly Claim[] = NEW): Stage[] =>
     owed([battery(readings, on, claims)], new Map([['battery-flooded', said]])).flatMap(({ news }) => news);
-  const before = (stage: Stage, saidOn: CivilDate): Said => ({ partId: 'battery-flooded', stage, saidOn });
+  const toldOn = (stage: Stage, saidOn: CivilDate): Said => ({ partId: 'battery-flooded', stage, saidOn });
 
   const BAD = [volts('2026-06-01', 12.2)];
 
@@ -140,19 +140,19 @@ describe('what is owed of readings', () => {
   it('is told of a part without a date, and of one past by age already', () => {
     expect(told(BAD, '2026-06-02', [], [])).toEqual(['act']);
     const old = [dated('made', '2012-01-15')];
-    expect(told(BAD, '2026-06-02', [before('past', '2018-01-16')], old)).toEqual(['act']);
+    expect(told(BAD, '2026-06-02', [toldOn('past', '2018-01-16')], old)).toEqual(['act']);
     expect(told(BAD, '2026-06-02', [], old)).toEqual(['past', 'act']);
   });
 
   it('is told once a run, however many bad readings it has', () => {
-    const said = [before('due', '2026-06-02'), before('act', '2026-06-02')];
+    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02')];
     expect(told(BAD, '2026-06-03', said)).toEqual([]);
     expect(told([...BAD, volts('2026-07-01', 12.1)], '2026-07-02', said)).toEqual([]);
     expect(told([...BAD, volts('2026-07-01', 12.45)], '2026-07-02', said)).toEqual([]);
   });
 
   it('is told again after a good one in between', () => {
-    const said = [before('due', '2026-06-02'), before('act', '2026-06-02')];
+    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02')];
     const charged = [...BAD, volts('2026-07-01', 12.7)];
     expect(told(charged, '2026-07-02', said)).toEqual([]);
     expect(told([...charged, volts('2026-08-01', 12.2)], '2026-08-02', said)).toEqual(['due', 'act']);
@@ -160,16 +160,16 @@ describe('what is owed of readings', () => {
   });
 
   it('is told again where “watch” turns to “act”', () => {
-    const said = [before('look', '2026-06-02'), before('watch', '2026-06-02')];
+    const said = [toldOn('look', '2026-06-02'), toldOn('watch', '2026-06-02')];
     expect(told([volts('2026-06-01', 12.45), volts('2026-07-01', 12.2)], '2026-07-02', said)).toEqual(['due', 'act']);
   });
 
   it('stages of age silence none of readings, nor the other way round', () => {
     const old = [dated('made', '2020-08-15')];
-    const said = [before('due', '2026-06-02'), before('act', '2026-06-02')];
+    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02')];
     expect(told(BAD, '2026-08-16', said, old)).toEqual(['past']);
-    expect(told(BAD, '2026-06-02', [before('past', '2026-06-02')])).toEqual(['act']);
-    expect(told(BAD, '2026-06-02', [before('act', '2026-06-02')])).toEqual(['due']);
+    expect(told(BAD, '2026-06-02', [toldOn('past', '2026-06-02')])).toEqual(['act']);
+    expect(told(BAD, '2026-06-02', [toldOn('act', '2026-06-02')])).toEqual(['due']);
   });
 
   it('an estimate is told as the look it asks for, once', () => {
@@ -177,7 +177,7 @@ describe('what is owed of readings', () => {
     const on = (day: CivilDate) => finding('battery-flooded', NEW, day, { part });
     const asked = on('2026-11-25').began ?? '2026-11-25';
     expect(owed([on(asked)], new Map())).toMatchObject([{ by: 'estimate', news: ['look'] }]);
-    const said = new Map([['battery-flooded', [before('look', asked)]]]);
+    const said = new Map([['battery-flooded', [toldOn('look', asked)]]]);
     expect(owed([on('2026-11-25')], said)).toEqual([]);
   });
 });

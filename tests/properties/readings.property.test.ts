@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { judge, VERDICTS } from '../../src/ageing/judge.ts';
+import { judge, VERDICTS, type Verdict } from '../../src/ageing/judge.ts';
 import { coldestNight } from '../../src/ageing/place.ts';
 import { KINDS } from '../../src/catalogue/kinds.ts';
 import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
@@ -135,7 +135,7 @@ const anyJudgement = fc.constantFrom(...[...KINDS.values()].filter((kind) => gau
 );
 
 describe('what is missing', () => {
-  const graveness = (verdict: string | null): number => VERDICTS.findIndex((one) => one === verdict);
+  const graveness = (verdict: Verdict | null): number => (verdict === null ? -1 : VERDICTS.indexOf(verdict));
 
   it('makes no reading good that was not: without place or temperature it is judged the same or not at all', () => {
     fc.assert(

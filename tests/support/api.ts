@@ -54,7 +54,7 @@ export interface PartDocument {
   details: Record<string, string | number>;
   readings: ReadingDocument[];
 }
-export interface ReadingDocument {
+interface ReadingDocument {
   id: string;
   gauge: string;
   day: string;

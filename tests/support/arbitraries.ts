@@ -133,21 +133,16 @@ export const anyReadings = (kind: Kind): fc.Arbitrary<Reading[]> =>
         .array(anyReading(kind), { maxLength: 6 })
         .map((list) => list.toSorted((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0)));
 
-const anyAnswer = (detail: Detail): fc.Arbitrary<string | number | undefined> =>
-  fc.option(
-    'choices' in detail
-      ? fc.constantFrom(...Object.keys(detail.choices))
-      : fc.double({ min: detail.range[0], max: detail.range[1], noNaN: true }),
-    { nil: undefined, freq: 3 },
-  );
+const anyAnswer = (detail: Detail): fc.Arbitrary<string | number> =>
+  'choices' in detail
+    ? fc.constantFrom(...Object.keys(detail.choices))
+    : fc.double({ min: detail.range[0], max: detail.range[1], noNaN: true });
 
 /** Answers to some of a kind’s questions. */
 export const anyAnswers = ({ details = [] }: Kind): fc.Arbitrary<Answers> =>
   fc
-    .tuple(...details.map((detail) => anyAnswer(detail).map((answer) => [detail.key, answer] as const)))
-    .map((answers) =>
-      Object.fromEntries(answers.filter((one): one is [string, string | number] => one[1] !== undefined)),
-    );
+    .tuple(...details.map((detail) => fc.option(fc.tuple(fc.constant(detail.key), anyAnswer(detail)), { freq: 3 })))
+    .map((answers) => Object.fromEntries(answers.filter((one) => one !== null)));
 
 /** A part of any kind with any dates, readings and answers. */
 export const anyReadPart: fc.Arbitrary<PartFacts> = anyPart.chain((part) =>

@@ -33,7 +33,9 @@ export const inside = (html: string, name: string): string[] =>
 
 /** The input, select or textarea of a name. */
 export const field = (html: string, name: string): Attributes => {
-  const found = ['input', 'select', 'textarea'].flatMap((kind) => tags(html, kind)).find((one) => one['name'] === name);
+  const all = ['input', 'select', 'textarea'].flatMap((kind) => tags(html, kind)).filter((one) => one['name'] === name);
+  // The field that changes the day sends along what was asked, hidden.
+  const found = all.find(({ type }) => type !== 'hidden') ?? all[0];
   if (!found) throw new Error(`The page has no field ${name}`);
   return found;
 };

@@ -12,14 +12,18 @@ import { SAMPLE_SOURCES } from '../../ageing/coolant/sample.ts';
 import { FUELS } from '../../ageing/fuel/fuels.ts';
 import { WATER_SOURCES } from '../../ageing/fuel/water.ts';
 import { coldestNight, type Place } from '../../ageing/place.ts';
+import { RUBBER_SOURCES } from '../../ageing/rubber/families.ts';
+import { PLACE_SOURCES, placeFactor } from '../../ageing/rubber/place.ts';
 import type { Span } from '../../ageing/span.ts';
 import type { SourceKey } from '../../catalogue/sources.ts';
+import type { CivilDate } from '../../dates/civil.ts';
 import { type BatteryAnswer, chargerWords, drainWords, frostWords } from '../desks/battery.tsx';
 import { type BrakeFluidAnswer, SPENT_COPPER } from '../desks/brake-fluid.tsx';
 import type { CoolantAnswer } from '../desks/coolant.tsx';
 import type { FuelAnswer } from '../desks/fuel.tsx';
+import { type RubberAnswer, storageWords } from '../desks/rubber.tsx';
 import { rounded, sourceOut } from './documents.ts';
-import type { BatteryOut, BrakeFluidOut, CoolantOut, FuelOut } from './schemas/desks.ts';
+import type { BatteryOut, BrakeFluidOut, CoolantOut, FuelOut, RubberOut } from './schemas/desks.ts';
 
 const span = ({ low, high }: Span, decimals?: number): Span => ({
   low: rounded(low, decimals),
@@ -80,7 +84,7 @@ export const coolantOut = (answer: CoolantAnswer): z.infer<typeof CoolantOut> =>
 
 /** Without a night told, frost is not judged: an assumed one must not rule it out. */
 export const batteryOut = (answer: BatteryAnswer, placed: boolean): z.infer<typeof BatteryOut> => {
-  const { facts, place, until, outlook } = answer;
+  const { facts, place, nominal, until, outlook } = answer;
   const { chemistry, charge, drain, maintained, from } = facts;
   const { points, recharge, noCrank, freezes } = outlook;
   const end = points.at(-1)?.charge ?? charge;
@@ -92,9 +96,9 @@ export const batteryOut = (answer: BatteryAnswer, placed: boolean): z.infer<type
     recharge,
     noCrank,
     frost: !placed ? 'not judged' : freezes ? 'judged' : 'does not freeze',
-    freezes: placed ? freezes : null,
+    freezes,
     place: placeTold(place, placed),
-    says: [drainWords(drain, maintained), ...frostWords(chemistry, end), chargerWords(chemistry)],
+    says: [drainWords(drain, maintained), ...frostWords(chemistry, end), chargerWords(chemistry, nominal)],
     sources: sourcesOut(CHARGE_SOURCES, DISCHARGE_SOURCES, FREEZING_SOURCES, OUTLOOK_SOURCES),
   };
 };
@@ -114,5 +118,20 @@ export const fuelOut = ({ facts, place, placed, on, outlook }: FuelAnswer): z.in
     place: placeTold(place, placed),
     says,
     sources: sourcesOut(FUELS[facts.fuel].sources, WATER_SOURCES),
+  };
+};
+
+export const rubberOut = (answer: RubberAnswer, on: CivilDate): z.infer<typeof RubberOut> => {
+  const { rubber, group, made, life, place } = answer;
+  return {
+    on,
+    rubber,
+    group,
+    made: { from: made.from, to: made.to },
+    inspect: life.inspect,
+    end: life.end,
+    pace: place && rounded(placeFactor(place)),
+    says: place ? storageWords(place, rubber) : ['Where it lies was not told, so its storage is not judged.'],
+    sources: sourcesOut(RUBBER_SOURCES, PLACE_SOURCES),
   };
 };

@@ -6,12 +6,13 @@ import { DETAILS as BRAKE_FLUID, readBrakeFluid } from '../desks/brake-fluid.tsx
 import { DETAILS as COOLANT, readCoolant } from '../desks/coolant.tsx';
 import type { Asked } from '../desks/desk.tsx';
 import { DETAILS as FUEL, readFuel } from '../desks/fuel.tsx';
+import { RUBBER_QUESTIONS as RUBBER, readRubber } from '../desks/rubber.tsx';
 import type { Ctx } from '../visit.ts';
-import { batteryOut, brakeFluidOut, coolantOut, fuelOut } from './desk-documents.ts';
+import { batteryOut, brakeFluidOut, coolantOut, fuelOut, rubberOut } from './desk-documents.ts';
 import { faultsProblem } from './problem.ts';
 import { type Api, json, refusal } from './route.ts';
 import { Day, text } from './schemas/base.ts';
-import { BatteryOut, BrakeFluidOut, CoolantOut, FuelOut, queryOf } from './schemas/desks.ts';
+import { BatteryOut, BrakeFluidOut, CoolantOut, FuelOut, queryOf, RubberOut } from './schemas/desks.ts';
 
 const deskRoute = <Answer extends z.ZodType>(
   name: string,
@@ -53,6 +54,13 @@ const fuel = deskRoute(
   FuelOut,
 );
 
+const rubber = deskRoute(
+  'rubber',
+  'How long a part of rubber that was never fitted may lie',
+  queryOf(RUBBER, { made: typedDate('When it was made') }),
+  RubberOut,
+);
+
 export const deskRoutes = (app: Api): void => {
   app.openapi(brakeFluid, (c) => {
     const { on, person } = c.get('visit');
@@ -67,6 +75,10 @@ export const deskRoutes = (app: Api): void => {
   app.openapi(fuel, (c) => {
     const { on, person } = c.get('visit');
     return reckoned(c, readFuel(askedIn(c), on, person.dateOrder), fuelOut);
+  });
+  app.openapi(rubber, (c) => {
+    const { on, person } = c.get('visit');
+    return reckoned(c, readRubber(askedIn(c), on, person.dateOrder), (answer) => rubberOut(answer, on));
   });
 };
 

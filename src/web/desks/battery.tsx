@@ -97,6 +97,7 @@ const MONTHS = 6;
 
 export interface BatteryAnswer {
   facts: BatteryFacts;
+  nominal: 6 | 12;
   place: Place;
   until: CivilDate;
   outlook: BatteryOutlook;
@@ -120,14 +121,17 @@ export const readBattery = (asked: Asked, on: CivilDate): Outcome<BatteryAnswer>
     from,
   };
   const place = placeIn(answers);
-  return done({ facts, place, until, outlook: projectBattery(facts, place, until) });
+  const nominal = nominalIn(answers);
+  return done({ facts, place, nominal, until, outlook: projectBattery(facts, place, until) });
 };
+
+const nominalIn = ({ nominal }: Answers): 6 | 12 => (nominal === '6' ? 6 : 12);
 
 const chemistryIn = ({ chemistry }: Answers): Chemistry => CHEMISTRIES.find((one) => one === chemistry) ?? 'unknown';
 
 /** The charge told, or told by what was measured. */
 const chargeIn = (answers: Answers): Outcome<Span> => {
-  const { charge, volts, density, warmth, nominal } = answers;
+  const { charge, volts, density, warmth } = answers;
   if (typeof charge === 'number') return done({ low: charge, high: charge });
   if (typeof density === 'number') {
     if (typeof warmth !== 'number') return fault('warmth', 'The density counts only with the temperature of the acid.');
@@ -136,7 +140,12 @@ const chargeIn = (answers: Answers): Outcome<Span> => {
   }
   if (typeof volts !== 'number')
     return fault('charge', 'Give its charge, its rest voltage or the density of its acid.');
-  const told = chargeByVoltage(chemistryIn(answers), volts, nominal === '6' ? 6 : 12);
+  const told = chargeByVoltage(chemistryIn(answers), volts, nominalIn(answers));
+  if (told?.surface)
+    return fault(
+      'volts',
+      'More than a rested one shows: let it stand for 8 hours off the charger, then read it again.',
+    );
   return told
     ? done(told.span)
     : fault('volts', 'A lithium battery’s voltage does not tell its charge: give the charge its own meter shows.');
@@ -207,13 +216,13 @@ const Days = ({ asked, on, faults }: { asked: Asked; on: CivilDate; faults: read
   </fieldset>
 );
 
-const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { placed: boolean }) => {
+const Answer = ({ facts, place, nominal, until, outlook, placed }: BatteryAnswer & { placed: boolean }) => {
   const { chemistry, maintained, charge, drain, from } = facts;
   const never = `not before ${dayInWords(until)}`;
   const end = outlook.points.at(-1)?.charge ?? charge;
   const night = coldestNight(place);
   const frost = placed ? frostLimit(chemistry, night) : null;
-  const volts = voltageByCharge(chemistry, RECHARGE_AT);
+  const volts = voltageByCharge(chemistry, RECHARGE_AT, nominal);
   return (
     <>
       <p class="answer">
@@ -256,8 +265,9 @@ const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { plac
         <li>{drainWords(drain, maintained)}</li>
         {volts !== null && (
           <li>
-            At {RECHARGE_AT} percent a 12-volt one rests near {inUnit(volts, 'V', 2)}. By the rule of thumb, six times
-            density plus 0.845, it is {inUnit(voltageByDensity(densityByCharge(RECHARGE_AT, '1.265')), 'V', 2)}.
+            At {RECHARGE_AT} percent a {nominal}-volt one rests near {inUnit(volts, 'V', 2)}. By the rule of thumb,
+            density plus 0.845 for each cell, it is{' '}
+            {inUnit(voltageByDensity(densityByCharge(RECHARGE_AT, '1.265'), nominal), 'V', 2)}.
           </li>
         )}
         {chemistry === 'antimony' && (
@@ -274,7 +284,7 @@ const Answer = ({ facts, place, until, outlook, placed }: BatteryAnswer & { plac
           In the coldest night there, {inUnit(night, '°C', 0)}, even a full one has about{' '}
           {inUnit(crankingPower(night), '%', 0)} of its power to crank.
         </li>
-        <li>{chargerWords(chemistry)}</li>
+        <li>{chargerWords(chemistry, nominal)}</li>
         {!placed && (
           <li>No climate was told: an unheated garage in a temperate place is assumed, and frost is not judged.</li>
         )}
@@ -301,8 +311,10 @@ export const frostWords = (chemistry: Chemistry, { low }: Span): string[] => {
       ];
 };
 
-export const chargerWords = (chemistry: Chemistry): string => {
+export const chargerWords = (chemistry: Chemistry, nominal: 6 | 12): string => {
   const { absorb, float, notBelow } = CHARGING[chemistry];
+  const volts = ({ low, high }: Span): string =>
+    spanInWords({ low: (low * nominal) / 12, high: (high * nominal) / 12 }, 'V', 1);
   const cold = notBelow === null ? '' : ` Not to be charged below ${inUnit(notBelow, '°C', 0)}.`;
-  return `Charger for 12 volts at 25 °C: up to ${spanInWords(absorb, 'V', 1)}, ${float ? `then held at ${spanInWords(float, 'V', 1)}` : 'and never held on float'}; the handbook of battery and charger rules.${cold}`;
+  return `Charger for ${nominal} volts at 25 °C: up to ${volts(absorb)}, ${float ? `then held at ${volts(float)}` : 'and never held on float'}; the handbook of battery and charger rules.${cold}`;
 };

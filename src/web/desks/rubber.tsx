@@ -14,6 +14,7 @@ import { PLACE_SOURCES, placeFactor } from '../../ageing/rubber/place.ts';
 import { daysInWords, inUnit } from '../../ageing/words.ts';
 import type { Detail } from '../../catalogue/gauge.ts';
 import type { CivilDate } from '../../dates/civil.ts';
+import { readPeriodPrint } from '../../dates/marks/period-print.ts';
 import type { DateRange } from '../../dates/partial-date.ts';
 import { readTypedDate } from '../../dates/typed-date.ts';
 import type { DateOrder } from '../../dates/typed-point.ts';
@@ -70,6 +71,10 @@ const fault = (field: string, message: string): Outcome<never> => ({ ok: false, 
 
 const readMade = (typed: string, today: CivilDate, order: DateOrder): Outcome<DateRange> => {
   if (typed.trim() === '') return fault('made', 'When it was made: this one is needed.');
+  // “3Q19” on a hose or a bag of seals is a quarter, and no date as people write them.
+  const print = readPeriodPrint(typed, today);
+  if (/q/i.test(typed) && print.ok)
+    return done({ from: print.candidates[0]?.from ?? null, to: print.candidates.at(-1)?.to ?? null });
   const read = readTypedDate(typed, { today, order });
   if (!read.ok) return fault('made', read.message);
   return read.said === 'date' ? done(read.date) : fault('made', 'A day, a month or a year is meant here.');
@@ -97,7 +102,7 @@ export const rubberDesk = (c: Ctx) => {
           <input
             name="made"
             value={asked.made ?? ''}
-            placeholder="3Q19 is July 2019 to September 2019"
+            placeholder="3Q19, June 2019, about 2015"
             autocomplete="off"
             {...faultsOf(faults, 'made')}
           />
@@ -153,7 +158,7 @@ const Answer = ({ rubber, group, made, life, place, on }: RubberAnswer & { on: C
 };
 
 /** What speaks against the place; nothing told never reads as good storage. */
-const storageWords = (place: Place, rubber: Rubber): string[] => {
+export const storageWords = (place: Place, rubber: Rubber): string[] => {
   const { most, warmBelow, warmTo, humidity, polyurethaneHumidity } = RUBBER_STORAGE;
   const months = monthsOf(place);
   const [warmest, coldest] = [Math.max(...months.map(({ high }) => high)), Math.min(...months.map(({ low }) => low))];

@@ -111,16 +111,18 @@ const placeInPath = (c: Ctx): PlaceRow | undefined =>
 
 const said = (value: number | null): string => (value === null ? '' : String(Number(value.toFixed(1))));
 
+const degrees = (value: number | null): string => (value === null ? '' : `${said(value)} °C`);
+
 const formOf = (place: PlaceRow): PlaceForm => ({
   name: place.name,
-  winterLow: said(place.winterLow),
-  summerHigh: said(place.summerHigh),
+  winterLow: degrees(place.winterLow),
+  summerHigh: degrees(place.summerHigh),
   air: place.air,
   shelter: place.shelter,
   humidity: said(place.humidity),
-  heatedTo: said(place.heatedTo),
+  heatedTo: degrees(place.heatedTo),
   hemisphere: place.hemisphere,
-  month: place.months.map(said),
+  month: place.months.map(degrees),
   degrees: '°C',
   note: place.note,
 });

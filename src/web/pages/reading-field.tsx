@@ -81,7 +81,7 @@ export const ReadingField = ({
 
 /** Day, instrument and note hold for every number of the form. */
 export const ReadingRest = ({ given, faults }: { given: Partial<ReadingsForm>; faults: readonly Fault[] }) => {
-  const days = faults.filter(({ field }) => field.endsWith('.day'));
+  const days = faults.filter(({ field }) => field === 'day');
   return (
     <details open={days.length > 0 || Boolean(given.day || given.instrument || given.note)}>
       <summary>Another day, the instrument, a note</summary>

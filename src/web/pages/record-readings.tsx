@@ -6,6 +6,7 @@ import { type Gauged, gaugesOf } from '../../findings/measured.ts';
 import { type CarWithParts, carWithParts, type PartOnRecord } from '../../store/cars.ts';
 import { withdrawReading } from '../../store/readings.ts';
 import { UnitChoice } from '../answer-field.tsx';
+import { partInPath } from '../find-part.ts';
 import { READINGS_FORM, type ReadingsForm, readForm } from '../forms.ts';
 import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
@@ -28,16 +29,17 @@ export const recordReadings = async (c: Ctx) => {
     fieldOf(one.partId, one.gauge),
   );
   const part = found.parts.find(({ id }) => id === given.back);
-  if (!outcome.ok)
-    return part
-      ? showPart(c, part, found, { faults: outcome.faults, given })
-      : showRound(c, found, given, outcome.faults);
+  if (!outcome.ok) {
+    const faults = besideFields(outcome.faults, given);
+    return part ? showPart(c, part, found, { faults, given }) : showRound(c, found, given, faults);
+  }
   return c.redirect(at(visit, part ? `/parts/${part.id}#readings` : `/cars/${found.car.id}`), 303);
 };
 
 export const takeBackReading = (c: Ctx) => {
   const visit = c.get('visit');
-  const partId = c.req.param('partId') ?? '';
+  const partId = partInPath(c)?.part.id;
+  if (!partId) return notFound(c, 'part');
   withdrawReading(c.get('around').store, visit.collection.id, partId, c.req.param('readingId') ?? '', visit.on);
   return c.redirect(at(visit, `/parts/${partId}#readings`), 303);
 };
@@ -69,6 +71,14 @@ const readingsIn = (given: ReadingsForm, on: string): ReadingGiven[] =>
       },
     ];
   });
+
+/** What was asked once for all readings is wrong once, beside its one field. */
+const besideFields = (faults: readonly Fault[], given: ReadingsForm): Fault[] => {
+  const placed = faults.map((fault) =>
+    fault.field in given ? fault : { ...fault, field: fault.field.split('.').at(-1) ?? '' },
+  );
+  return placed.filter(({ field }, index) => placed.findIndex((one) => one.field === field) === index);
+};
 
 const showRound = (c: Ctx, found: CarWithParts, given: Partial<ReadingsForm>, faults: readonly Fault[]) =>
   page(
@@ -143,7 +153,7 @@ const ReadingFields = ({
 
 /** Tires that stood together are equally warm: asked once. */
 const AirTemperature = ({ given, faults }: { given: Partial<ReadingsForm>; faults: readonly Fault[] }) => {
-  const wrong = faults.filter(({ field }) => field.endsWith('.warmth')).slice(0, 1);
+  const wrong = faults.filter(({ field }) => field === 'warmth');
   const [first] = wrong;
   return (
     <div class="reading">

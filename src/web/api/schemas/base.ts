@@ -17,7 +17,7 @@ export const DaySpan = z
   .openapi('DaySpan', { description: 'When it is expected; null: not within the time looked at' });
 export const Source = z.object({ title: z.string(), grade: z.string() }).openapi('Source');
 
-/** A named document, or null: `nullable` would lose the null in the description, which refers to the name alone. */
+/** A named document, or null: `nullable` would put the null into the name’s own description, for all who use it. */
 export const orNull = <T extends z.ZodType>(schema: T) => z.union([schema, z.null()]);
 
 export const OnQuery = z.object({

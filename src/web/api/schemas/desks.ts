@@ -2,7 +2,7 @@ import { z } from '@hono/zod-openapi';
 import { VERDICTS } from '../../../ageing/judge.ts';
 import { AIRS, SHELTERS } from '../../../ageing/place.ts';
 import type { Detail } from '../../../catalogue/gauge.ts';
-import { Day, DaySpan, OnQuery, orNull, Source, Span, text } from './base.ts';
+import { Day, DaySpan, OnQuery, OpenDay, orNull, Source, Span, text } from './base.ts';
 
 /**
  * The questions of a desk as the fields of a query, as its form sends them. They stay text here: the desk’s own rules
@@ -104,3 +104,16 @@ export const FuelOut = z
     ...TOLD,
   })
   .openapi('FuelAnswer');
+
+export const RubberOut = z
+  .object({
+    on: Day,
+    rubber: z.string(),
+    group: z.string().describe('Of shelf lives'),
+    made: z.object({ from: OpenDay, to: OpenDay }),
+    inspect: DaySpan.describe('A look before it is used'),
+    end: DaySpan.describe('End of its shelf life, kept as it should be and after a look that found nothing'),
+    pace: z.number().nullable().describe('Times as fast as in a dry room of 15 °C; null: its storage is not judged'),
+    ...TOLD,
+  })
+  .openapi('RubberAnswer');
