@@ -78,6 +78,10 @@ const traitFaults = (traits: readonly string[]): Fault[] =>
     return chosen === 1 ? [] : [{ field: 'traits', message: `${name}: choose one, ${chosen} were given.` }];
   });
 
+/** Whether anything would be lost with it. */
+const hasRecord = ({ claims, readings, details }: PartOnRecord): boolean =>
+  claims.length > 0 || readings.length > 0 || Object.keys(details).length > 0;
+
 const partsChange = (
   { car, parts }: CarWithParts,
   closed: readonly PartOnRecord[],
@@ -93,7 +97,7 @@ const partsChange = (
   const gone = parts.filter((part) => before.has(place(part)) && !wanted.has(place(part)));
   return {
     open: after.filter((part) => !have.has(place(part)) && !takenOff(place(part))),
-    close: gone.filter(({ claims }) => claims.length > 0).map(({ id }) => ({ id, why: 'Not on this car any more.' })),
-    drop: gone.filter(({ claims }) => claims.length === 0).map(({ id }) => id),
+    close: gone.filter(hasRecord).map(({ id }) => ({ id, why: 'Not on this car any more.' })),
+    drop: gone.filter((part) => !hasRecord(part)).map(({ id }) => id),
   };
 };

@@ -58,7 +58,7 @@ const readAnswer = (detail: Detail, { typed, unit }: AnswerGiven): Outcome<strin
   const { range, also = [], decimals } = detail;
   const units = [detail.unit, ...also];
   const picked = isUnit(unit) && units.includes(unit) ? unit : detail.unit;
-  const read = readNumber(typed, picked, units);
+  const read = readNumber(typed, picked, units, decimals);
   if (!read.ok) return refused({ field, message: read.message });
   const value = convert(read.value, read.unit, detail.unit);
   const limits = range.map((limit) => limitIn(limit, detail.unit, read.unit, decimals)).join(' to ');

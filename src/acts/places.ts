@@ -53,7 +53,7 @@ const ON_EARTH: readonly [number, number] = [-60, 60];
 const readPlace = (given: PlaceGiven): Outcome<NewPlace> => {
   const faults: Fault[] = [];
   const temperature = (field: string, name: string, typed: string): number | null => {
-    const read = readNumber(typed, given.unit === '°F' ? '°F' : '°C', ['°C', '°F']);
+    const read = readNumber(typed, given.unit === '°F' ? '°F' : '°C', ['°C', '°F'], 1);
     const value = read.ok ? convert(read.value, read.unit, '°C') : null;
     if (!read.ok) faults.push({ field, message: `${name}: ${read.message}` });
     else if (value !== null && (value < ON_EARTH[0] || value > ON_EARTH[1]))
@@ -93,7 +93,7 @@ const readPlace = (given: PlaceGiven): Outcome<NewPlace> => {
 
 const humidityOf = (typed: string, faults: Fault[]): number | null => {
   if (typed.trim() === '') return null;
-  const read = readNumber(typed, '%', ['%']);
+  const read = readNumber(typed, '%', ['%'], 0);
   if (read.ok && read.value >= 5 && read.value <= 100) return read.value;
   faults.push({ field: 'humidity', message: 'Humidity is a number from 5 to 100 %, or leave it empty.' });
   return null;

@@ -102,8 +102,10 @@ const numberIn = (
   details: Answers,
 ): Outcome<{ value: number; unit: Unit }> => {
   const units = unitsOf(gauge);
-  const picked = units.find((one) => one === unit) ?? gauge.unit;
-  const read = readNumber(typed, picked, units);
+  const picked = units.find((one) => one === (unit || gauge.unit));
+  if (!picked)
+    return refused({ field: 'typed', message: `“${unit}” is not a unit for this: use ${units.join(' or ')}.` });
+  const read = readNumber(typed, picked, units, gauge.decimals);
   if (!read.ok) return refused({ field: 'typed', message: read.message });
   const value = convert(read.value, read.unit, gauge.unit);
   const shown = asTyped(read.value, read.unit);
@@ -130,12 +132,15 @@ const WARMTH = { low: -50, high: 120 } as const;
 const warmthOf = ({ warmth, warmthUnit }: ReadingGiven, gauge: Gauge): Outcome<number | null> => {
   if (warmth.trim() === '' || !gauge.warmth) return done(null);
   const picked = isUnit(warmthUnit) && (warmthUnit === '°F' || warmthUnit === '°C') ? warmthUnit : '°C';
-  const read = readNumber(warmth, picked, ['°C', '°F']);
+  const read = readNumber(warmth, picked, ['°C', '°F'], 1);
   if (!read.ok) return refused({ field: 'warmth', message: read.message });
   const value = convert(read.value, read.unit, '°C');
   return value >= WARMTH.low && value <= WARMTH.high
     ? done(value)
-    : refused({ field: 'warmth', message: `A temperature from ${WARMTH.low} to ${WARMTH.high} °C is meant here.` });
+    : refused({
+        field: 'warmth',
+        message: `A temperature from ${asTyped(WARMTH.low, '°C')} to ${asTyped(WARMTH.high, '°C')} is meant here.`,
+      });
 };
 
 /** A reading belongs to the part or the fluid that was there that day. */

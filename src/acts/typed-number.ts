@@ -6,8 +6,16 @@ export type TypedNumber = { ok: true; value: number; unit: Unit } | { ok: false;
 
 const NUMBER = /^([+\-−–]?)\s*(\d+(?:[.,]\d+)?|[.,]\d+)\s*(.*)$/;
 
-/** A number in one of the units offered; `picked` is the unit chosen beside the field, which one written with it overrides. */
-export const readNumber = (typed: string, picked: Unit, offered: readonly Unit[]): TypedNumber => {
+/** “1,200”: a thousand to some and one point two to others. */
+const THOUSANDS = /^[+\-−–]?\s*\d{1,3},\d{3}(?!\d)/;
+
+/**
+ * A number in one of the units offered; `picked` is the unit chosen beside the field, which one written with it overrides.
+ * A comma before three digits is asked back, unless so many decimals are usual.
+ */
+export const readNumber = (typed: string, picked: Unit, offered: readonly Unit[], decimals: number): TypedNumber => {
+  if (decimals < 3 && THOUSANDS.test(typed.trim()))
+    return { ok: false, message: `“${typed}” can mean two numbers. Write it without the comma, or with a point.` };
   const found = NUMBER.exec(typed.trim());
   if (!found) return { ok: false, message: `“${typed}” is no number. Write it as ${example(picked)}.` };
   const [, sign, digits = '', behind = ''] = found;
@@ -19,7 +27,7 @@ export const readNumber = (typed: string, picked: Unit, offered: readonly Unit[]
 const plain = (unit: string): string => unit.toLowerCase().replace(/[°\s.]/g, '');
 const example = (unit: Unit): string => `12.4 ${unit}`;
 
-export const isUnit = (text: string): text is Unit => text in UNITS;
+export const isUnit = (text: string): text is Unit => Object.hasOwn(UNITS, text);
 
 /** A limit of a gauge in the unit a person types in, without idle zeros. */
 export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string =>

@@ -5,7 +5,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import { limitOn, nextDay } from '../dates/limit.ts';
 import type { DateRange } from '../dates/partial-date.ts';
 import type { CarFacts, Claim, PartFacts } from './facts.ts';
-import { gravestOf, type Measured, measuredOf, standingByReading } from './measured.ts';
+import { gaugesOf, gravestOf, type Measured, measuredOf, standingByReading } from './measured.ts';
 import { asksFrom } from './outlook.ts';
 import type { Ruling } from './ruling.ts';
 import { isDated, labelOf, type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
@@ -71,7 +71,7 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   const distance = distanceOf(part.claims, clock, car, ruling, on);
   const judged =
     (label || since) && (turns.look || turns.past || ruling.replaceByKm === null || isMetered(part.claims, clock, car));
-  const asks = asksFrom({ part, kind, car, since, on });
+  const asks = putOffByLook(asksFrom({ part, kind, car, since, on }), kind, lastLook, ruling);
   const reached: Reached[] = [
     judged ? standingByAge(turns, since, on, cautious) : UNPROVEN,
     { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null },
@@ -97,6 +97,18 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
     measured,
     gravest,
   };
+};
+
+/** Where nothing can be measured, a look answers the estimate until the next one is owed. */
+const putOffByLook = (
+  asks: CivilDate | null,
+  kind: Kind,
+  lastLook: Since | null,
+  { lookEvery }: Ruling,
+): CivilDate | null => {
+  if (asks === null || !lastLook?.from || gaugesOf(kind).length > 0) return asks;
+  const next = limitOn(lastLook.from, lookEvery);
+  return next > asks ? next : asks;
 };
 
 /** A standing by age, by distance, by a reading or by an estimate alone. */

@@ -21,23 +21,33 @@ const NONE: readonly Measured[] = [];
 /** The tests of a kind that answer with a number. */
 export const gaugesOf = (kind: Kind): Gauged[] => kind.tests.filter((test): test is Gauged => test.gauge !== undefined);
 
-/** The last reading of each gauge up to a day, in the order of the kind's tests. */
+/**
+ * The last judged reading of each gauge up to a day, and the last of all where that one is not judged: what can't be
+ * judged takes no alarm back. In the order of the kind's tests.
+ */
 export const measuredOf = (part: PartFacts, kind: Kind, car: CarFacts, on: CivilDate): readonly Measured[] => {
   if (part.readings.length === 0) return NONE;
   const known = { details: part.details, coldest: car.place && coldestNight(car.place) };
   return gaugesOf(kind).flatMap((test) => {
-    const read = part.readings.filter(({ gauge, day }) => gauge === test.gauge.key && day <= on);
-    const last = read.at(-1);
-    if (!last) return [];
-    const judged = judge(test.gauge, last, known);
-    const run = read.findLastIndex(
-      (reading) => graveness(judge(test.gauge, reading, known).verdict) < graveness(judged.verdict),
-    );
-    return [{ ...judged, test, reading: last, began: (read[run + 1] as Reading).day }];
+    const all = part.readings
+      .filter(({ gauge, day }) => gauge === test.gauge.key && day <= on)
+      .map((reading) => ({ ...judge(test.gauge, reading, known), test, reading, began: reading.day }));
+    const judged = all.filter(({ verdict }) => verdict !== null);
+    const [last, unjudged] = [judged.at(-1), all.at(-1)];
+    return [
+      ...(last ? [{ ...last, began: runOf(judged, last) }] : []),
+      ...(unjudged && unjudged.verdict === null ? [unjudged] : []),
+    ];
   });
 };
 
-/** Unjudged and good alike ask for nothing. */
+/** First day of the unbroken run of judged readings, as grave as the last one or graver, that ends with it. */
+const runOf = (judged: readonly Measured[], last: Measured): CivilDate => {
+  const milder = judged.findLastIndex(({ verdict }) => graveness(verdict) < graveness(last.verdict));
+  return (judged[milder + 1] ?? last).began;
+};
+
+/** What is not judged asks for no more than what is good. */
 const graveness = (verdict: Verdict | null): number => (verdict === null ? 0 : VERDICTS.indexOf(verdict));
 
 /** The reading that weighs most: the gravest, of two as grave the one whose run began first; null where none asks. */

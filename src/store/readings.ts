@@ -50,7 +50,14 @@ export const withdrawReading = (
   store
     .update(readings)
     .set({ withdrawnOn: today })
-    .where(and(eq(readings.collectionId, collectionId), eq(readings.partId, partId), eq(readings.id, readingId)))
+    .where(
+      and(
+        eq(readings.collectionId, collectionId),
+        eq(readings.partId, partId),
+        eq(readings.id, readingId),
+        isNull(readings.withdrawnOn),
+      ),
+    )
     .run();
 };
 

@@ -160,7 +160,7 @@ describe('a reading is refused', () => {
   it('where the temperature is none of a tire', () => {
     expect(because('pressure', '2.2', { warmth: 'warm' })).toMatchObject([{ field: 'cold-pressure warmth' }]);
     expect(because('pressure', '2.2', { warmth: '200' })).toMatchObject([
-      { field: 'cold-pressure warmth', message: 'A temperature from −50 to 120 °C is meant here.' },
+      { field: 'cold-pressure warmth', message: 'A temperature from −50 °C to 120 °C is meant here.' },
     ]);
   });
 

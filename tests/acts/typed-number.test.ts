@@ -23,24 +23,33 @@ describe('a number as people type it', () => {
     ['14 f', '°C', ['°C', '°F'], 14, '°F'],
     ['7/32 in', 'mm', ['mm', '/32 in'], 7, '/32 in'],
   ])('%j with %s picked', (typed, picked, offered, value, unit) => {
-    expect(readNumber(typed, picked, offered)).toEqual({ ok: true, value, unit });
+    expect(readNumber(typed, picked, offered, 2)).toEqual({ ok: true, value, unit });
   });
 
   it.each(['', ' ', 'full', 'about 12', '1.2.3', '12..4', '1e5', '--3', 'Infinity', 'NaN', '0x10'])(
     '%j is none',
     (typed) => {
-      expect(readNumber(typed, 'V', ['V']).ok).toBe(false);
+      expect(readNumber(typed, 'V', ['V'], 2).ok).toBe(false);
     },
   );
 
   it('in a unit that is not offered is refused, with those that are', () => {
-    expect(readNumber('12 mA', 'V', ['V'])).toEqual({
+    expect(readNumber('12 mA', 'V', ['V'], 2)).toEqual({
       ok: false,
       message: '“mA” is not a unit for this: use V.',
     });
-    expect(readNumber('2 feet', 'bar', PRESSURE)).toMatchObject({
+    expect(readNumber('2 feet', 'bar', PRESSURE, 2)).toMatchObject({
       message: '“feet” is not a unit for this: use bar or psi or kPa.',
     });
+  });
+
+  it('with a comma before three digits is asked back, where so many decimals are not usual', () => {
+    expect(readNumber('1,200', 'ppm', ['ppm'], 0)).toMatchObject({
+      ok: false,
+      message: expect.stringContaining('two numbers'),
+    });
+    expect(readNumber('1,265', 'SG', ['SG'], 3)).toEqual({ ok: true, value: 1.265, unit: 'SG' });
+    expect(readNumber('1200', 'ppm', ['ppm'], 0)).toEqual({ ok: true, value: 1200, unit: 'ppm' });
   });
 
   it('reads back whatever is written with a point, a comma and any minus', () => {
@@ -48,7 +57,7 @@ describe('a number as people type it', () => {
     fc.assert(
       fc.property(number, fc.constantFrom('.', ','), fc.constantFrom('-', '−', '–'), (value, point, minus) => {
         const text = value.toFixed(2).replace('.', point).replace('-', minus);
-        const read = readNumber(text, 'V', ['V']);
+        const read = readNumber(text, 'V', ['V'], 2);
         expect(read.ok && read.value + 0).toBe(value + 0);
       }),
     );

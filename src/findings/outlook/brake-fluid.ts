@@ -4,7 +4,7 @@ import { type FluidHoses, waterPace } from '../../ageing/brake-fluid/water.ts';
 import { humidityOf, type Place } from '../../ageing/place.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { BRAKE_FLUID_GRADES, type BrakeFluidGrade } from '../../catalogue/brake-fluid-grades.ts';
-import { boilingInWords } from '../boiling-words.ts';
+import { boilingInWords, waterInWords } from '../brake-fluid-words.ts';
 import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook } from './outlook.ts';
 
 /** The grade by the answer about it; of an unknown one the weakest is taken, whose floor is the lowest. */
@@ -45,7 +45,7 @@ export const brakeFluid: Model = {
     if (!outlook.water || !outlook.boiling || !outlook.wet) return null;
     const never = 'on an unknown day';
     return {
-      now: `${spanInWords(outlook.water, '%', 1)} water; as ${grade.name}${told ? '' : ' (grade not told, the weakest assumed)'} it would boil at ${boilingInWords(outlook.boiling)}.`,
+      now: `${waterInWords(outlook.water)}; as ${grade.name}${told ? '' : ' (grade not told, the weakest assumed)'} it would boil at ${boilingInWords(outlook.boiling)}.`,
       measured: outlook.measured,
       days: [
         { what: `Down to its wet minimum, ${inUnit(grade.wetMinC, '°C', 0)}`, when: outlook.wet, never },

@@ -96,7 +96,7 @@ export const batteryOut = (answer: BatteryAnswer, placed: boolean): z.infer<type
     recharge,
     noCrank,
     frost: !placed ? 'not judged' : freezes ? 'judged' : 'does not freeze',
-    freezes,
+    freezes: placed ? freezes : null,
     place: placeTold(place, placed),
     says: [drainWords(drain, maintained), ...frostWords(chemistry, end), chargerWords(chemistry, nominal)],
     sources: sourcesOut(CHARGE_SOURCES, DISCHARGE_SOURCES, FREEZING_SOURCES, OUTLOOK_SOURCES),

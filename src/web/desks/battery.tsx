@@ -182,7 +182,7 @@ export const batteryDesk = (c: Ctx) => {
     asked,
     more: <Days asked={asked} on={on} faults={faults} />,
     faults,
-    answer: answer?.ok ? <Answer {...answer.value} placed={Boolean(asked.low)} /> : null,
+    answer: answer?.ok ? <Answer {...answer.value} placed={Boolean(asked.low?.trim())} /> : null,
     formula: [
       'Self-discharge takes a share of what is left every day, twice as fast for every 10 °C warmer; the car’s drain takes the same amount every day: 24 hours of it in percent of the capacity. Month by month with the temperature of the place; the upper edge of the band with the mildest figures, the lower with the gravest.',
       `Recharge at ${RECHARGE_AT} percent, which is a density of 1.225; below ${CRANKS_ABOVE} percent it can’t be counted on to crank.`,

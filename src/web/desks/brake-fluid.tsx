@@ -18,7 +18,7 @@ import type { CivilDate } from '../../dates/civil.ts';
 import { readTypedDate } from '../../dates/typed-date.ts';
 import type { DateOrder } from '../../dates/typed-point.ts';
 import { rangeInWords } from '../../dates/words.ts';
-import { boilingInWords } from '../../findings/boiling-words.ts';
+import { boilingInWords, waterInWords } from '../../findings/brake-fluid-words.ts';
 import type { Answers } from '../../findings/facts.ts';
 import { gradeNamed } from '../../findings/outlook/brake-fluid.ts';
 import { Chart } from '../chart.tsx';
@@ -159,7 +159,7 @@ const Answer = ({ facts, told, copper, added, on, outlook }: BrakeFluidAnswer) =
           {grade.name}
           {told ? '' : ', as the weakest grade it may be'}
           {filled ? `, filled ${rangeInWords(filled)}` : ''}
-          {water && boiling ? `: ${spanInWords(water, '%', 1)} water, boiling at ${boilingInWords(boiling)}.` : '.'}
+          {water && boiling ? `: ${waterInWords(water)}, boiling at ${boilingInWords(boiling)}.` : '.'}
         </strong>{' '}
         {measured ? 'From what was measured.' : water ? 'Estimated.' : ''}
       </p>

@@ -48,11 +48,13 @@ export const Readings = ({ part, finding, given, faults }: Shown) => {
 
 const GaugeRecord = ({ part, finding, test }: { part: PartOnRecord; finding: Finding; test: Gauged }) => {
   const read = part.readings.filter(({ gauge, day }) => gauge === test.gauge.key && day <= finding.on);
-  const last = finding.measured.find((one) => one.test === test);
-  if (!last) return <></>;
+  const told = finding.measured.filter((one) => one.test === test);
+  if (told.length === 0) return <></>;
   return (
     <article class="gauge">
-      <p>{readingLine(last, finding.kind)}</p>
+      {told.map((one) => (
+        <p>{readingLine(one, finding.kind)}</p>
+      ))}
       <Trend test={test} read={read} finding={finding} />
       <ul class="claims">
         {read.toReversed().map((reading) => (
