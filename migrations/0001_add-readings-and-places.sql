@@ -2,6 +2,7 @@ CREATE TABLE `car_places` (
 	`collection_id` text NOT NULL,
 	`car_id` text NOT NULL,
 	`place_id` text NOT NULL,
+	`since` text NOT NULL,
 	PRIMARY KEY(`collection_id`, `car_id`),
 	FOREIGN KEY (`collection_id`,`car_id`) REFERENCES `cars`(`collection_id`,`id`) ON UPDATE no action ON DELETE no action,
 	FOREIGN KEY (`collection_id`,`place_id`) REFERENCES `places`(`collection_id`,`id`) ON UPDATE no action ON DELETE no action

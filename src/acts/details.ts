@@ -54,7 +54,7 @@ const readAnswer = (detail: Detail, { typed, unit }: AnswerGiven): Outcome<strin
   if ('choices' in detail)
     return Object.hasOwn(detail.choices, typed)
       ? done(typed)
-      : refused({ field, message: `${detail.name}: choose ${Object.keys(detail.choices).join(', ')}.` });
+      : refused({ field, message: `${detail.name}: choose ${Object.values(detail.choices).join(', ')}.` });
   const { range, also = [], decimals } = detail;
   const units = [detail.unit, ...also];
   const picked = isUnit(unit) && units.includes(unit) ? unit : detail.unit;

@@ -42,7 +42,7 @@ export const changePlaceAct = (store: Store, acting: Acting, id: string, given: 
 export const putCarAct = (store: Store, acting: Acting, carId: string, placeId: string): Outcome<null> => {
   if (placeId !== '' && !findPlace(store, acting.collectionId, placeId))
     return refused({ field: 'place', message: 'There is no such place any more. Choose another.' });
-  putCar(store, acting.collectionId, carId, placeId || null);
+  putCar(store, acting.collectionId, carId, placeId || null, acting.today);
   return done(null);
 };
 

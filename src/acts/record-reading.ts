@@ -107,7 +107,9 @@ const numberIn = (
     return refused({ field: 'typed', message: `“${unit}” is not a unit for this: use ${units.join(' or ')}.` });
   const read = readNumber(typed, picked, units, gauge.decimals);
   if (!read.ok) return refused({ field: 'typed', message: read.message });
-  const value = convert(read.value, read.unit, gauge.unit);
+  // What the gauge can’t tell is not kept: 12.598 V is 12.60.
+  const exact = convert(read.value, read.unit, gauge.unit);
+  const value = read.unit === gauge.unit ? Number(exact.toFixed(gauge.decimals)) : exact;
   const shown = asTyped(read.value, read.unit);
   const usual = usualFor(gauge, details);
   const said = ([low, high]: Stretch): string =>

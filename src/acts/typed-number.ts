@@ -24,14 +24,18 @@ export const readNumber = (typed: string, picked: Unit, offered: readonly Unit[]
   return { ok: true, value: Number(digits.replace(',', '.')) * (sign && sign !== '+' ? -1 : 1), unit };
 };
 
-const plain = (unit: string): string => unit.toLowerCase().replace(/[°\s.]/g, '');
+const plain = (unit: string): string =>
+  unit
+    .toLowerCase()
+    .replace(/[°\s.]/g, '')
+    .replace(/^\/32$/, '/32in');
 const example = (unit: Unit): string => `12.4 ${unit}`;
 
 export const isUnit = (text: string): text is Unit => Object.hasOwn(UNITS, text);
 
 /** A limit of a gauge in the unit a person types in, without idle zeros. */
 export const limitIn = (value: number, from: Unit, to: Unit, decimals: number): string =>
-  asTyped(Number(convert(value, from, to).toFixed(decimals)), to);
+  asTyped(Number(convert(value, from, to).toFixed(from === to ? decimals : Math.min(decimals, 1))), to);
 
 /** A number as it was typed, with its unit. */
 export const asTyped = (value: number, unit: Unit): string =>

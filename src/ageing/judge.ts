@@ -1,11 +1,14 @@
 /** A reading judged by the bands of its gauge. What is missing leaves it unjudged: it never makes it good. */
 import type { Bands, Gauge, Zone } from '../catalogue/gauge.ts';
 import { densityAtReference } from './battery/charge.ts';
-import { freezingPoint, GLYCOLS } from './coolant/freezing.ts';
-import { strengthByBrix, strengthByDensity } from './coolant/sample.ts';
+import { freezingPoint, GLYCOLS, type Glycol } from './coolant/freezing.ts';
+import { coolantOutlook } from './coolant/outlook.ts';
+import { densityAt20, strengthByBrix, strengthByDensity } from './coolant/sample.ts';
+import type { Span } from './span.ts';
+import { pressureAt } from './tires/pressure.ts';
+import type { Verdict } from './verdict.ts';
 
-export const VERDICTS = ['good', 'watch', 'act'] as const;
-export type Verdict = (typeof VERDICTS)[number];
+export { VERDICTS, type Verdict } from './verdict.ts';
 
 export interface Judged {
   /** Null: not judged, for want of what `wants` names. */
@@ -27,9 +30,15 @@ interface Known {
 }
 
 export const judge = (gauge: Gauge, read: Read, { details, coldest }: Known): Judged => {
-  const value = meaningOf(gauge, read, details);
+  const strength = strengthOf(gauge, read, details);
+  const value = strength ? warmestIce(strength, details) : meaningOf(gauge, read);
   const left = (wants: Judged['wants']): Judged => ({ verdict: null, wants, value });
-  if (gauge.reads === 'acid density' && read.warmth === null) return left('its temperature');
+  if ((gauge.reads === 'acid density' || gauge.reads === 'coolant density') && read.warmth === null)
+    return left('its temperature');
+  if (strength) {
+    const { verdict } = coolantOutlook({ glycol: glycolIn(details), strength }, coldest);
+    return verdict ? { verdict, wants: null, value } : left('the coldest night where it stands');
+  }
   // Condemned whatever it is held against: what is missing must not spare it.
   if (gauge.ceiling !== undefined && value > gauge.ceiling) return { verdict: 'act', wants: null, value };
   const reference = referenceOf(gauge, details, coldest);
@@ -67,26 +76,48 @@ const relative = ({ against }: Gauge, value: number, reference: number | null): 
 /** Without the dust of binary fractions, so that a value on an edge lies on it. */
 const whole = (value: number, decimals: number): number => Number(value.toFixed(decimals));
 
-/** The value that is judged: the number read, or what it says about the fluid. */
-const meaningOf = (gauge: Gauge, { value, warmth }: Read, details: Known['details']): number => {
-  switch (gauge.reads) {
-    case 'acid density':
-      return warmth === null ? value : whole(densityAtReference(value, warmth), gauge.decimals);
-    case 'coolant density':
-      return warmest(details, (glycol) => strengthByDensity(glycol, value).low);
-    case 'coolant sugar scale':
-      return warmest(details, (glycol) => strengthByBrix(glycol, value).low);
+/** The value that is judged: the number read, or what it would be at the temperature the bands are of. */
+const meaningOf = ({ reads, decimals }: Gauge, { value, warmth }: Read): number => {
+  if (warmth === null) return value;
+  if (reads === 'acid density') return whole(densityAtReference(value, warmth), decimals);
+  // A warm tire reads high; a cold one reads what it holds the car up with.
+  if (reads === 'tire pressure' && warmth > TIRE_COLD) return whole(pressureAt(value, warmth, TIRE_COLD), 3);
+  return value;
+};
+
+/** The temperature of a tire that counts as cold, °C: common practice. */
+const TIRE_COLD = 20;
+
+const glycolIn = ({ glycol }: Known['details']): Glycol | 'unknown' =>
+  GLYCOLS.find((one) => one === glycol) ?? 'unknown';
+
+/** Strength of the coolant by what was read; of an unknown glycol the whole of both. Null for other gauges. */
+export const strengthOf = (
+  { reads }: Pick<Gauge, 'reads'>,
+  { value, warmth }: Read,
+  details: Known['details'],
+): Span | null => {
+  const by = (told: (glycol: Glycol) => Span): Span => {
+    const known = glycolIn(details);
+    const spans = GLYCOLS.filter((one) => known === 'unknown' || one === known).map(told);
+    return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
+  };
+  switch (reads) {
     case 'coolant strength':
-      return warmest(details, () => value);
+      return { low: value, high: value };
+    case 'coolant sugar scale':
+      return by((glycol) => strengthByBrix(glycol, value));
+    case 'coolant density':
+      return by((glycol) => strengthByDensity(glycol, warmth === null ? value : densityAt20(value, warmth)));
     default:
-      return value;
+      return null;
   }
 };
 
-/** The warmest point at which the sample may freeze: of the weak end of its strength, and of both glycols if none is told. */
-const warmest = (details: Known['details'], strength: (glycol: (typeof GLYCOLS)[number]) => number): number =>
-  Math.max(
-    ...GLYCOLS.filter((glycol) => (details.glycol ?? glycol) === glycol).map((glycol) =>
-      freezingPoint(glycol, strength(glycol)),
-    ),
+/** The warmest point at which such a sample may freeze: its weak end, and of both glycols if none is told. */
+const warmestIce = ({ low }: Span, details: Known['details']): number => {
+  const known = glycolIn(details);
+  return Math.max(
+    ...GLYCOLS.filter((one) => known === 'unknown' || one === known).map((one) => freezingPoint(one, low)),
   );
+};

@@ -56,13 +56,16 @@ const OF_AIR: Readonly<Record<Air, { sweep: number; swing: number; humidity: num
   desert: { sweep: 0.47, swing: 15, humidity: 35 },
 };
 
-/** Share of the outdoor swing that gets through, and what the shelter adds to the humidity. */
-const OF_SHELTER: Readonly<Record<Shelter, { through: number; humidity: number }>> = {
-  heated: { through: 0.2, humidity: -20 },
-  unheated: { through: 0.5, humidity: 0 },
-  damp: { through: 0.5, humidity: 12 },
-  covered: { through: 0.9, humidity: 0 },
-  open: { through: 1, humidity: 0 },
+/**
+ * Share of the outdoor swing that gets through by day, and of the frost of the coldest nights; what the shelter adds to the
+ * humidity. An unheated room follows a long cold spell all the way: no walls are counted on against frost.
+ */
+const OF_SHELTER: Readonly<Record<Shelter, { through: number; frost: number; humidity: number }>> = {
+  heated: { through: 0.2, frost: 0.2, humidity: -20 },
+  unheated: { through: 0.5, frost: 1, humidity: 0 },
+  damp: { through: 0.5, frost: 1, humidity: 12 },
+  covered: { through: 0.9, frost: 1, humidity: 0 },
+  open: { through: 1, frost: 1, humidity: 0 },
 };
 
 /** The twelve months where the car stands, January first. */
@@ -71,12 +74,16 @@ export const monthsOf = (place: Place): Month[] => {
   const center = (winterLow + summerHigh) / 2;
   const reach = ((summerHigh - winterLow) * OF_AIR[air].sweep) / 2;
   const coldest = hemisphere === 'north' ? 0 : 6;
-  const gap = (center - reach - winterLow) * OF_SHELTER[shelter].through;
+  const gap = center - reach - winterLow;
+  const { through, frost } = OF_SHELTER[shelter];
   const floor = shelter === 'heated' ? (place.heatedTo ?? HEATED_TO) : Number.NEGATIVE_INFINITY;
   return Array.from({ length: 12 }, (_, month) => {
     const wave = center - reach * Math.cos(((month - coldest) / 6) * Math.PI);
-    const mean = place.months[month] ?? Math.max(wave, floor);
-    return { mean, low: Math.max(mean - gap, Math.min(mean, floor)), high: mean + gap };
+    const measured = place.months[month] ?? null;
+    // A month that was measured colder than the heating keeps has its nights like any other.
+    const mean = measured ?? Math.max(wave, floor);
+    const low = mean - gap * frost;
+    return { mean, low: measured === null ? Math.max(low, floor) : low, high: mean + gap * through };
   });
 };
 

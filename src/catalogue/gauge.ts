@@ -39,7 +39,7 @@ export interface Gauge {
   /** The value that is judged asks for action above this, whatever it is against. */
   ceiling?: number;
   /** How the number on the instrument becomes the value that is judged. */
-  reads?: 'acid density' | 'coolant density' | 'coolant sugar scale' | 'coolant strength';
+  reads?: 'acid density' | 'coolant density' | 'coolant sugar scale' | 'coolant strength' | 'tire pressure';
   /** The temperature at the reading shifts it: asked for beside it. */
   warmth?: { of: string };
   /** Minutes it takes, tools at hand. */

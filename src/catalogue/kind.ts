@@ -74,6 +74,8 @@ export interface Kind {
   tests: readonly Test[];
   /** What its models and gauges ask about this one, such as the grade of a fluid. */
   details?: readonly Detail[];
+  /** What is done with it when it is due, where that is not ordering and booking. */
+  whenDue?: string;
   /** What happens if it is ignored. */
   ignored: string;
   /** What shifts the figures: use, place, material, and what the trade disagrees about. */

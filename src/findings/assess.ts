@@ -1,12 +1,15 @@
 /** One part, its claims and a day become a finding: its standing, the range of its age, and the days that change it. */
+
+import type { Verdict } from '../ageing/verdict.ts';
 import type { Clock } from '../catalogue/clock.ts';
 import type { Kind } from '../catalogue/kind.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import { limitOn, nextDay } from '../dates/limit.ts';
 import type { DateRange } from '../dates/partial-date.ts';
 import type { CarFacts, Claim, PartFacts } from './facts.ts';
-import { gaugesOf, gravestOf, type Measured, measuredOf, standingByReading } from './measured.ts';
-import { asksFrom } from './outlook.ts';
+import { gaugesOf, gravestOf, type Measured, measuredOf, newsOfGravest, standingByReading } from './measured.ts';
+import type { Known } from './outlook/outlook.ts';
+import { asksOf, holdsUntil } from './outlook.ts';
 import type { Ruling } from './ruling.ts';
 import { isDated, labelOf, type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
 import { graver, type Standing } from './standing.ts';
@@ -48,6 +51,13 @@ export interface Finding {
   /** The last reading of each gauge, and the one that weighs most. */
   measured: readonly Measured[];
   gravest: Measured | null;
+  /** What there is to tell, each by itself, so that none hides another: since when, as far as that could be known. */
+  news: {
+    calendar: Reached;
+    reading: { verdict: Verdict | null; began: CivilDate | null };
+    /** The last day that has come from which an estimate asks. */
+    estimate: CivilDate | null;
+  };
 }
 
 /** What can bring a standing. An estimate only ever asks for a look: to decide is for a reading. */
@@ -63,22 +73,24 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   const since = clock === 'printed' ? printed : sinceOf(part.claims, clock, car.built, cautious);
   const lastLook = clock === 'serviced' ? null : sinceLast(part.claims, 'serviced', car.built);
   const label = printed && labelOf(part.claims, car.built, cautious);
-  const measured = measuredOf(part, kind, car, on);
+  const known = { part, kind, car, since, on };
+  const measured = measuredOf(known, on, kind.clock === 'filled' ? (since?.from ?? null) : null);
   const gravest = gravestOf(measured);
   const turns = label
     ? turnsOfLabel(label, ruling, lastLook)
-    : turnsOfAge(since, ruling, lastLook, stretchOf(kind, ruling, measured));
+    : turnsOfAge(since, ruling, lastLook, stretchOf(known, ruling, measured));
   const distance = distanceOf(part.claims, clock, car, ruling, on);
   const judged =
     (label || since) && (turns.look || turns.past || ruling.replaceByKm === null || isMetered(part.claims, clock, car));
-  const asks = putOffByLook(asksFrom({ part, kind, car, since, on }), kind, lastLook, ruling);
+  const asks = asksOf(known).filter((day) => day <= on && !answeredByLook(day, kind, lastLook, ruling, on));
   const reached: Reached[] = [
     judged ? standingByAge(turns, since, on, cautious) : UNPROVEN,
     { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null },
     { standing: standingByReading(gravest, cautious), began: gravest?.began ?? null },
-    { standing: asks && asks <= on ? 'look' : 'in date', began: asks },
+    { standing: asks.length > 0 ? 'look' : 'in date', began: asks[0] ?? null },
   ];
-  const standing = reached.reduce<Standing>((worst, one) => graver(worst, one.standing), 'in date');
+  const calendar = reached.slice(0, 2);
+  const { standing, began: sinceWhen } = worstOf(reached);
   return {
     part,
     kind,
@@ -87,7 +99,7 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
     on,
     standing,
     by: CAUSES[reached.findIndex((one) => one.standing === standing)] ?? 'age',
-    began: standing === 'in date' ? null : began(reached.filter((one) => one.standing === standing)),
+    began: sinceWhen,
     clock,
     since,
     lastLook,
@@ -96,20 +108,32 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
     distance,
     measured,
     gravest,
+    news: {
+      calendar: worstOf(calendar),
+      reading: { verdict: gravest?.verdict ?? null, began: newsOfGravest(measured, gravest) },
+      estimate: asks.at(-1) ?? null,
+    },
   };
 };
 
+/** The gravest standing of several, and since when. */
+const worstOf = (reached: readonly Reached[]): Reached => {
+  const standing = reached.reduce<Standing>((worst, one) => graver(worst, one.standing), 'in date');
+  return { standing, began: standing === 'in date' ? null : began(reached.filter((one) => one.standing === standing)) };
+};
+
 /** Where nothing can be measured, a look answers the estimate until the next one is owed. */
-const putOffByLook = (
-  asks: CivilDate | null,
+const answeredByLook = (
+  asks: CivilDate,
   kind: Kind,
   lastLook: Since | null,
   { lookEvery }: Ruling,
-): CivilDate | null => {
-  if (asks === null || !lastLook?.from || gaugesOf(kind).length > 0) return asks;
-  const next = limitOn(lastLook.from, lookEvery);
-  return next > asks ? next : asks;
-};
+  on: CivilDate,
+): boolean =>
+  gaugesOf(kind).length === 0 &&
+  lastLook?.from != null &&
+  lastLook.from >= asks &&
+  limitOn(lastLook.from, lookEvery) > on;
 
 /** A standing by age, by distance, by a reading or by an estimate alone. */
 interface Reached {
@@ -141,16 +165,19 @@ interface Stretched {
   most: number;
 }
 
-/** Practice alone is put off, by a good reading, while no other reading speaks against it. */
-const stretchOf = (kind: Kind, ruling: Ruling, measured: readonly Measured[]): Stretched | null => {
-  const { stretch } = kind.interval;
+/** Practice alone is put off, by a good reading and no longer than the estimate bears, while no reading speaks against it. */
+const stretchOf = (known: Known, ruling: Ruling, measured: readonly Measured[]): Stretched | null => {
+  const { stretch } = known.kind.interval;
   if (!stretch || ruling.by !== 'practice' || measured.some(({ verdict }) => verdict !== 'good')) return null;
   const day = measured
     .filter(({ test }) => stretch.gauges.includes(test.gauge.key))
     .map(({ reading }) => reading.day)
     .sort()
     .at(-1);
-  return day ? { to: limitOn(day, stretch.months), most: stretch.most } : null;
+  const holds = day ? holdsUntil(known) : null;
+  if (!day || holds === null) return null;
+  const to = limitOn(day, stretch.months);
+  return { to: holds < to ? holds : to, most: stretch.most };
 };
 
 const turnsOfAge = (

@@ -3,12 +3,13 @@ import { CAUTIONS, DEFERS } from '../catalogue/cautions.ts';
 import type { Clock } from '../catalogue/clock.ts';
 import type { SourceKey } from '../catalogue/sources.ts';
 import { addDays, type CivilDate } from '../dates/civil.ts';
+import { limitOn } from '../dates/limit.ts';
 import { ageInWords, ageOf, count, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
 import type { Finding, Turn } from './assess.ts';
 import type { Evidence } from './facts.ts';
 import { gaugesOf, type Measured } from './measured.ts';
 import type { Outlook } from './outlook/outlook.ts';
-import { outlookOf } from './outlook.ts';
+import { outlookOf, surestGauges } from './outlook.ts';
 import { bandWords, readingLine } from './reading-words.ts';
 import type { Ruling } from './ruling.ts';
 
@@ -49,6 +50,7 @@ export const explain = (finding: Finding): Explanation => ({
     { text: standingLine(finding), sources: [] },
     ...distanceLine(finding),
     ...lookLine(finding),
+    ...putOffLine(finding),
     ...finding.measured.map((measured) => ({
       text: readingLine(measured, finding.kind),
       sources: measured.test.sources,
@@ -104,7 +106,7 @@ export const rulingLine = (ruling: Ruling, label: CivilDate | null = null): stri
 const standingLine = (finding: Finding): string => {
   const { standing, since, kind, past, due, look, label, by } = finding;
   if (by === 'reading') return `Not its age but its reading asks for this${began(finding)}.`;
-  if (by === 'estimate') return `By estimate it asks for a look${began(finding)}; a reading would settle it.`;
+  if (by === 'estimate') return `By estimate it asks for a look${began(finding)}; what is measured or seen settles it.`;
   if (label)
     return label < finding.on
       ? `The label ran out on ${dayInWords(label)}.`
@@ -178,6 +180,19 @@ const lookLine = ({ lastLook }: Finding): Reason[] =>
       ]
     : [];
 
+/** A good reading that stands in for a younger fluid is said, with how far it goes. */
+const putOffLine = ({ kind, ruling, since, past }: Finding): Reason[] => {
+  const usual = since?.from && ruling.replaceBy !== null ? limitOn(since.from, ruling.replaceBy) : null;
+  const limit = past?.worst ? addDays(past.worst, -1) : null;
+  if (!kind.interval.stretch || usual === null || limit === null || limit <= usual) return [];
+  return [
+    {
+      text: `A good reading puts the replace-by off, to ${dayInWords(limit)} at the oldest: no longer than a year after it, than ${lengthInWords(kind.interval.stretch.most)} in all, or than the estimate bears.`,
+      sources: kind.interval.sources,
+    },
+  ];
+};
+
 /** Evidence that a mark or a paper would better; a look or a drive leaves neither. */
 const WEAK: readonly Evidence[] = ['own memory', 'seller’s word', 'assumed'];
 
@@ -216,20 +231,25 @@ const doubtsOf = (finding: Finding): string[] => {
 const JUST_READ = 30;
 
 const surerOf = ({ kind, measured, on }: Finding): string | null => {
-  const fresh = measured.filter(({ reading }) => addDays(reading.day, JUST_READ) >= on).map(({ test }) => test);
-  const [quickest] = gaugesOf(kind)
-    .filter((test) => !fresh.includes(test))
-    .sort((a, b) => a.gauge.minutes - b.gauge.minutes);
-  return fresh.length > 0 || !quickest
-    ? null
-    : `Measure it: ${quickest.name.toLowerCase()}, ${count(quickest.gauge.minutes, 'minute')}. ${quickest.how}`;
+  const wanted = surestGauges(kind);
+  const gauges = gaugesOf(kind).filter(({ gauge }) => wanted?.includes(gauge.key) ?? true);
+  const fresh = measured.some(
+    ({ test, reading, verdict }) => gauges.includes(test) && verdict !== null && addDays(reading.day, JUST_READ) >= on,
+  );
+  const [best] = wanted
+    ? gauges.sort((a, b) => wanted.indexOf(a.gauge.key) - wanted.indexOf(b.gauge.key))
+    : gauges.sort((a, b) => a.gauge.minutes - b.gauge.minutes);
+  if (fresh) return null;
+  if (best) return `Measure it: ${best.name.toLowerCase()}, ${count(best.gauge.minutes, 'minute')}. ${best.how}`;
+  const [test] = kind.tests;
+  return test && gaugesOf(kind).length === 0 ? `Test it: ${test.name.toLowerCase()}. ${test.how}` : null;
 };
 
 const todoOf = (finding: Finding): string => {
   const { by, gravest } = finding;
   const asks = gravest && gravest.verdict !== 'good' ? asksInWords(gravest) : null;
-  if (asks && by === 'reading') return `${asks}.`;
-  return asks ? `${todoByAge(finding)} Its reading asks as well. ${asks}.` : todoByAge(finding);
+  if (asks) return by === 'reading' ? `${asks}.` : `${asks}. ${todoByAge(finding)}`;
+  return by === 'estimate' ? (surerOf(finding) ?? todoByAge(finding)) : todoByAge(finding);
 };
 
 const asksInWords = (gravest: Measured): string =>
@@ -250,7 +270,7 @@ const todoByAge = (finding: Finding): string => {
       return `Renew it. If ignored: ${kind.ignored}`;
     case 'due':
       // Its last day is the one before it turns past.
-      return `Order and book it now${past?.worst && comeByAge(finding) ? `, to be done by ${dayInWords(addDays(past.worst, -1))}` : ''}.`;
+      return `${kind.whenDue ?? 'Order and book it now'}${past?.worst && comeByAge(finding) ? `, to be done by ${dayInWords(addDays(past.worst, -1))}` : ''}.`;
     case 'look':
       return `Look and test. ${how}`;
     case 'in date':

@@ -1,5 +1,6 @@
 import type { Place } from '../ageing/place.ts';
 import type { Clock } from '../catalogue/clock.ts';
+import type { Unit } from '../catalogue/units.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { DateRange } from '../dates/partial-date.ts';
 
@@ -32,8 +33,12 @@ export interface Reading {
   gauge: string;
   day: CivilDate;
   value: number;
+  /** The unit it was typed in. */
+  unit: Unit;
   /** Temperature of what was read, °C; null: not taken. */
   warmth: number | null;
+  /** Day it was written down: news counts from there, however old the reading. */
+  recordedOn: CivilDate;
 }
 
 /** Answers to a kind's details, by key: a choice, or a number in the detail's unit. */
@@ -56,6 +61,8 @@ export interface CarFacts {
   odometer: readonly { day: CivilDate; km: number }[];
   /** Where it stands; null: nobody has said. */
   place: Place | null;
+  /** Day it was put there, as far as it was written down. */
+  placedOn: CivilDate | null;
   /** What it draws while it stands, mA, as last measured at its wiring; absent: nobody measured it. */
   drain?: number;
 }

@@ -26,7 +26,7 @@ const byBlend = (ruling: Ruling, kind: Kind, part: PartFacts): Ruling => {
     lookFrom: life.watch,
     replaceBy: life.stop,
     lead: leadFor(life.stop),
-    note: `For ${name}, ${treated ? 'stabilized while fresh' : 'not stabilized'}.`,
+    note: `For ${name}, ${treated ? 'stabilized while fresh' : part.details.stabilized === 'yes' ? 'for which no longer life is published with a stabilizer' : 'not stabilized'}.`,
   };
 };
 

@@ -1,6 +1,7 @@
 /** What was measured of a part: the last reading of each gauge, judged, and what it means for its standing. */
-import { type Judged, judge, VERDICTS, type Verdict } from '../ageing/judge.ts';
+import { type Judged, judge } from '../ageing/judge.ts';
 import { coldestNight } from '../ageing/place.ts';
+import { VERDICTS, type Verdict } from '../ageing/verdict.ts';
 import type { Gauge } from '../catalogue/gauge.ts';
 import type { Kind, Test } from '../catalogue/kind.ts';
 import type { CivilDate } from '../dates/civil.ts';
@@ -14,6 +15,8 @@ export interface Measured extends Judged {
   reading: Reading;
   /** First day of the unbroken run of readings that are as grave as this one, or graver. */
   began: CivilDate;
+  /** Day on which that could first be known: it was written down, and the car stood where it is judged by. */
+  news: CivilDate;
 }
 
 const NONE: readonly Measured[] = [];
@@ -22,29 +25,52 @@ const NONE: readonly Measured[] = [];
 export const gaugesOf = (kind: Kind): Gauged[] => kind.tests.filter((test): test is Gauged => test.gauge !== undefined);
 
 /**
- * The last judged reading of each gauge up to a day, and the last of all where that one is not judged: what can't be
- * judged takes no alarm back. In the order of the kind's tests.
+ * The last judged reading of each gauge up to a day, of several on its day the gravest, and the last of all where that one
+ * is not judged: what can't be judged takes no alarm back. Readings from before `from` belong to the fluid before.
  */
-export const measuredOf = (part: PartFacts, kind: Kind, car: CarFacts, on: CivilDate): readonly Measured[] => {
+export const measuredOf = (
+  { part, kind, car }: { part: PartFacts; kind: Kind; car: CarFacts },
+  on: CivilDate,
+  from: CivilDate | null,
+): readonly Measured[] => {
   if (part.readings.length === 0) return NONE;
   const known = { details: part.details, coldest: car.place && coldestNight(car.place) };
   return gaugesOf(kind).flatMap((test) => {
     const all = part.readings
-      .filter(({ gauge, day }) => gauge === test.gauge.key && day <= on)
-      .map((reading) => ({ ...judge(test.gauge, reading, known), test, reading, began: reading.day }));
-    const judged = all.filter(({ verdict }) => verdict !== null);
-    const [last, unjudged] = [judged.at(-1), all.at(-1)];
+      .filter(({ gauge, day }) => gauge === test.gauge.key && day <= on && (from === null || day >= from))
+      .map((reading) => ({
+        ...judge(test.gauge, reading, known),
+        test,
+        reading,
+        began: reading.day,
+        news: newsOf(reading, test, car),
+      }));
+    const judged = ofEachDay(all.filter(({ verdict }) => verdict !== null));
+    const [last, latest] = [judged.at(-1), all.at(-1)];
     return [
-      ...(last ? [{ ...last, began: runOf(judged, last) }] : []),
-      ...(unjudged && unjudged.verdict === null ? [unjudged] : []),
+      ...(last ? [{ ...last, ...runOf(judged, last) }] : []),
+      ...(latest && latest.verdict === null ? [latest] : []),
     ];
   });
 };
 
-/** First day of the unbroken run of judged readings, as grave as the last one or graver, that ends with it. */
-const runOf = (judged: readonly Measured[], last: Measured): CivilDate => {
+/** A place that judges a reading makes it news on the day the car was put there. */
+const newsOf = ({ day, recordedOn }: Reading, { gauge }: Gauged, { placedOn }: CarFacts): CivilDate => {
+  const known = recordedOn > day ? recordedOn : day;
+  return gauge.against?.what === 'coldest night' && placedOn !== null && placedOn > known ? placedOn : known;
+};
+
+/** Of several readings of one day the gravest: the wheels may be wetter than the reservoir. */
+const ofEachDay = (judged: readonly Measured[]): Measured[] =>
+  [...Map.groupBy(judged, ({ reading }) => reading.day).values()].map((sameDay) =>
+    sameDay.reduce((worst, one) => (graveness(one.verdict) > graveness(worst.verdict) ? one : worst)),
+  );
+
+/** The unbroken run of readings, as grave as the last one or graver, that ends with it: where it began, and as news. */
+const runOf = (judged: readonly Measured[], last: Measured): Pick<Measured, 'began' | 'news'> => {
   const milder = judged.findLastIndex(({ verdict }) => graveness(verdict) < graveness(last.verdict));
-  return (judged[milder + 1] ?? last).began;
+  const first = judged[milder + 1] ?? last;
+  return { began: first.began, news: first.news };
 };
 
 /** What is not judged asks for no more than what is good. */
@@ -73,3 +99,9 @@ export const standingByReading = (gravest: Measured | null, cautious: boolean): 
       return 'in date';
   }
 };
+
+/** Day of the newest of the gravest runs: a second gauge that turns bad is told, too. */
+export const newsOfGravest = (measured: readonly Measured[], gravest: Measured | null): CivilDate | null =>
+  measured
+    .filter(({ verdict }) => gravest !== null && verdict === gravest.verdict)
+    .reduce<CivilDate | null>((newest, { news }) => (newest === null || news > newest ? news : newest), null);

@@ -1,12 +1,17 @@
 /** Readings in words: what was read, what the bands of its gauge say to it, what is missing to judge it. */
 import { inUnit } from '../ageing/words.ts';
 import type { Kind } from '../catalogue/kind.ts';
+import { convert } from '../catalogue/units.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { Measured } from './measured.ts';
 
 /** “12.31 V”. */
-export const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string =>
-  inUnit(reading.value, gauge.unit, gauge.decimals);
+export const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string => {
+  const own = inUnit(reading.value, gauge.unit, gauge.decimals);
+  if (reading.unit === gauge.unit) return own;
+  const typed = Number(convert(reading.value, gauge.unit, reading.unit).toPrecision(4));
+  return `${inUnit(typed, reading.unit, (String(typed).split('.')[1] ?? '').length)} (${own})`;
+};
 
 /** “Rest voltage 12.31 V on 24 November 2026: act. Under 12.40: charge it now.” */
 export const readingLine = (measured: Measured, kind: Kind): string => {

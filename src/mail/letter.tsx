@@ -16,6 +16,7 @@ const STAGE_WORDS = {
   look: 'Look',
   act: 'Act on its reading',
   watch: 'Watch its reading',
+  estimate: 'Measure it',
 } as const;
 
 export const letterText = (digest: Digest, { person, collection, day, href }: LetterFrame): string => {

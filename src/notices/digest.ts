@@ -1,7 +1,9 @@
 /** The day's letter to one person as data: by car, safety first, each line with its reason, its age and what to do. */
+import { daysInWords } from '../ageing/words.ts';
 import { count } from '../dates/words.ts';
 import { byNeed } from '../findings/car.ts';
 import { explain } from '../findings/explain.ts';
+import type { Outlook } from '../findings/outlook/outlook.ts';
 import type { Owed, Stage } from './owed.ts';
 
 export interface DigestLine {
@@ -66,18 +68,27 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
   const told = sorted.map((finding) => ({ finding, words: explain(finding) }));
   const lines = told.map(({ finding, words }) => ({
     partId: finding.part.id,
-    stage: finding.news[0],
-    news: finding.news,
+    stage: finding.told[0],
+    news: finding.told,
     safety: isSafety(finding),
     title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
     age: words.age,
-    why: words.reasons.map(({ text }) => text),
+    why: [...words.reasons.map(({ text }) => text), ...estimateInWords(words.outlook)],
     doubts: words.doubts,
     todo: words.todo,
   }));
   const cautions = [...new Set(told.flatMap(({ words }) => words.cautions))];
   return { carId, name, lines, summary: stagesInWords(lines), cautions, unproven };
 };
+
+/** The estimate as the part’s page has it: how it stands, and the days it is expected to change. */
+const estimateInWords = (outlook: Outlook | null): string[] =>
+  outlook === null
+    ? []
+    : [
+        `Estimated${outlook.measured ? ' from its reading' : ''}: ${outlook.now}`,
+        ...outlook.days.map(({ what, when, never }) => `${what}: ${daysInWords(when, never, outlook.on)}.`),
+      ];
 
 const isSafety = (finding: Owed): boolean => finding.kind.severity === 'safety';
 
@@ -90,6 +101,7 @@ const stagesInWords = (lines: readonly DigestLine[]): string =>
       ['look', 'to look at'],
       ['act', 'to act on by reading'],
       ['watch', 'to watch by reading'],
+      ['estimate', 'to measure by estimate'],
     ] as const
   )
     .map(([stage, words]) => ({ n: lines.filter((line) => line.stage === stage).length, words }))

@@ -1,11 +1,13 @@
-/** What a person has to be told: parts that newly became `look`, `due` or `past`, and readings that newly ask for action. */
-import { VERDICTS } from '../ageing/judge.ts';
+/**
+ * What a person has to be told: parts that newly became `look`, `due` or `past` by age or distance, readings that newly ask
+ * (`watch`, `act`), estimates that newly do. Each is told by itself: none is hidden by what was said of another.
+ */
+import { VERDICTS } from '../ageing/verdict.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Finding } from '../findings/assess.ts';
 import { STANDINGS } from '../findings/standing.ts';
 
-/** Stages of a part’s standing, and those of its readings: a reading is told whatever its calendar says. */
-export const STAGES = ['look', 'due', 'past', 'watch', 'act'] as const;
+export const STAGES = ['look', 'due', 'past', 'watch', 'act', 'estimate'] as const;
 export type Stage = (typeof STAGES)[number];
 
 export interface Said {
@@ -14,8 +16,8 @@ export interface Said {
   saidOn: CivilDate;
 }
 
-/** A finding with what is new about it, its standing before its reading. */
-export type Owed = Finding & { news: readonly [Stage, ...Stage[]] };
+/** A finding with what is new about it: its standing, its reading, its estimate. */
+export type Owed = Finding & { told: readonly [Stage, ...Stage[]] };
 
 /**
  * The findings to announce, given what was said by part. A stage counts as said if it, or a graver one of its sort, was
@@ -26,23 +28,22 @@ export type Owed = Finding & { news: readonly [Stage, ...Stage[]] };
 export const owed = (findings: readonly Finding[], said: ReadonlyMap<string, readonly Said[]>): Owed[] =>
   findings.flatMap((finding) => {
     const [first, ...more] = newsOf(finding, said.get(finding.part.id) ?? []);
-    return first ? [{ ...finding, news: [first, ...more] }] : [];
+    return first ? [{ ...finding, told: [first, ...more] }] : [];
   });
 
-const newsOf = ({ standing, began, gravest, on }: Finding, said: readonly Said[]): Stage[] => {
-  const news: Stage[] = [];
-  const tell = (stage: string, begins: CivilDate | null, gravity: (stage: Stage) => number): void => {
-    if (!isStage(stage) || begins === null) return;
-    const told = said.some((one) => gravity(one.stage) >= gravity(stage) && (one.saidOn >= begins || begins > on));
-    if (!told) news.push(stage);
+const newsOf = ({ news: { calendar, reading, estimate }, on }: Finding, said: readonly Said[]): Stage[] => {
+  const isNew = (stage: string, begins: CivilDate | null, sort: readonly string[]): Stage[] => {
+    if (!isStage(stage) || begins === null) return [];
+    const gravity = sort.indexOf(stage);
+    return said.some((one) => sort.indexOf(one.stage) >= gravity && (one.saidOn >= begins || begins > on))
+      ? []
+      : [stage];
   };
-  tell(standing, began, byStanding);
-  tell(gravest?.verdict ?? '', gravest?.began ?? null, byVerdict);
-  return news;
+  return [
+    ...isNew(calendar.standing, calendar.began, STANDINGS),
+    ...isNew(reading.verdict ?? '', reading.began, VERDICTS),
+    ...isNew('estimate', estimate, ['estimate']),
+  ];
 };
-
-/** Gravity among the stages of one sort; those of the other come before all of them. */
-const byStanding = (stage: Stage): number => (STANDINGS as readonly string[]).indexOf(stage);
-const byVerdict = (stage: Stage): number => (VERDICTS as readonly string[]).indexOf(stage);
 
 const isStage = (text: string): text is Stage => (STAGES as readonly string[]).includes(text);

@@ -41,11 +41,17 @@ export const carWithParts = (store: Store, collectionId: string, carId: string):
     .where(and(eq(parts.collectionId, collectionId), eq(parts.carId, carId), isNull(parts.closedOn)))
     .orderBy(sql`+${parts.id}`)
     .all();
-  const place = placeOfCar(store, collectionId, carId);
+  const stands = placeOfCar(store, collectionId, carId);
+  const place = stands?.place;
   return {
     car,
     place,
-    facts: { ...carFacts(car), odometer: odometerOf(store, collectionId, carId), place: place ?? null },
+    facts: {
+      ...carFacts(car),
+      odometer: odometerOf(store, collectionId, carId),
+      place: place ?? null,
+      placedOn: stands?.since ?? null,
+    },
     parts: withRecord(store, collectionId, open),
   };
 };
@@ -93,7 +99,7 @@ const odometerOf = (store: Store, collectionId: string, carId: string): { day: C
     .orderBy(asc(odometer.day))
     .all();
 
-const carFacts = (car: CarRow): Omit<CarFacts, 'odometer' | 'place'> => ({
+const carFacts = (car: CarRow): Omit<CarFacts, 'odometer' | 'place' | 'placedOn'> => ({
   id: car.id,
   built: { from: car.builtFrom, to: car.builtTo },
 });

@@ -1,6 +1,7 @@
 /** The places where a collection’s cars stand. */
 import { and, asc, eq } from 'drizzle-orm';
 import type { Place } from '../ageing/place.ts';
+import type { CivilDate } from '../dates/civil.ts';
 import { newId } from './ids.ts';
 import { inTransaction, type Store } from './open.ts';
 import { carPlaces, places } from './schema.ts';
@@ -19,14 +20,18 @@ export const findPlace = (store: Store, collectionId: string, placeId: string): 
     .where(and(eq(places.collectionId, collectionId), eq(places.id, placeId)))
     .get();
 
-/** The place a car stands in, if anybody has said. */
-export const placeOfCar = (store: Store, collectionId: string, carId: string): PlaceRow | undefined =>
+/** The place a car stands in and since when, if anybody has said. */
+export const placeOfCar = (
+  store: Store,
+  collectionId: string,
+  carId: string,
+): { place: PlaceRow; since: CivilDate } | undefined =>
   store
-    .select({ place: places })
+    .select({ place: places, since: carPlaces.since })
     .from(carPlaces)
     .innerJoin(places, and(eq(places.collectionId, carPlaces.collectionId), eq(places.id, carPlaces.placeId)))
     .where(and(eq(carPlaces.collectionId, collectionId), eq(carPlaces.carId, carId)))
-    .get()?.place;
+    .get();
 
 /** Cars by the id of their place. */
 export const carsByPlace = (store: Store, collectionId: string): Map<string, string[]> => {
@@ -64,10 +69,16 @@ export const removePlace = (store: Store, collectionId: string, id: string): voi
   });
 
 /** Puts a car into a place, or (null) nowhere known. */
-export const putCar = (store: Store, collectionId: string, carId: string, placeId: string | null): void =>
+export const putCar = (
+  store: Store,
+  collectionId: string,
+  carId: string,
+  placeId: string | null,
+  since: CivilDate,
+): void =>
   inTransaction(store, (tx) => {
     tx.delete(carPlaces)
       .where(and(eq(carPlaces.collectionId, collectionId), eq(carPlaces.carId, carId)))
       .run();
-    if (placeId) tx.insert(carPlaces).values({ collectionId, carId, placeId }).run();
+    if (placeId) tx.insert(carPlaces).values({ collectionId, carId, placeId, since }).run();
   });

@@ -186,6 +186,8 @@ export const carPlaces = sqliteTable(
     collectionId: text('collection_id').notNull(),
     carId: text('car_id').notNull(),
     placeId: text('place_id').notNull(),
+    /** Day it was put there. */
+    since: day('since').notNull(),
   },
   (table) => [
     primaryKey({ columns: [table.collectionId, table.carId] }),

@@ -13,7 +13,8 @@ export interface CarStreamed {
 }
 
 export const CARS = `
-  select id, name, traits, built_from as builtFrom, built_to as builtTo, place_id as placeId from cars
+  select id, name, traits, built_from as builtFrom, built_to as builtTo, place_id as placeId, since as placedOn
+  from cars
   left join car_places on car_places.collection_id = cars.collection_id and car_id = id
   where cars.collection_id = ? order by id`;
 
@@ -26,7 +27,8 @@ export const PARTS = `
   order by parts.id, +claims.id`;
 
 export const READINGS = `
-  select part_id as partId, gauge, readings.day, value, warmth from parts
+  select part_id as partId, gauge, readings.day, value, unit, warmth, recorded_on as recordedOn
+  from parts
   join readings on readings.collection_id = parts.collection_id and part_id = parts.id and withdrawn_on is null
   where parts.collection_id = ? and car_id = ? and closed_on is null
   order by readings.day, +readings.id`;
@@ -40,6 +42,7 @@ interface CarLine {
   builtFrom: CivilDate | null;
   builtTo: CivilDate | null;
   placeId: string | null;
+  placedOn: CivilDate | null;
 }
 
 type PartLine = Pick<PartFacts, 'id' | 'kind' | 'position'> & { details: string } & {
@@ -63,6 +66,7 @@ export function* eachCar(store: Store, collectionId: string): Generator<CarStrea
         built: { from: car.builtFrom, to: car.builtTo },
         odometer: odometer.all(collectionId, car.id),
         place: places.get(car.placeId ?? '') ?? null,
+        placedOn: car.placedOn,
       },
       parts: gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id)),
     };

@@ -24,40 +24,52 @@ export const AnswerField = ({
   value: string;
   unit: string | undefined;
   faults: readonly Fault[];
-}) => (
-  <>
-    <div class="reading">
-      {'choices' in detail ? (
-        <label>
-          {detail.name}
-          <select name={name} {...faultsOf(faults, detail.key)}>
-            <option value="">Not known</option>
-            {Object.entries(detail.choices).map(([key, words]) => (
-              <option value={key} selected={key === value}>
-                {words}
-              </option>
-            ))}
-          </select>
-        </label>
-      ) : (
-        <label>
-          {detail.name}
-          <input name={name} inputmode="decimal" autocomplete="off" value={value} {...faultsOf(faults, detail.key)} />
-        </label>
+}) => {
+  const hint = detail.hint && `${name}-hint`;
+  const units = 'unit' in detail ? [detail.unit, ...(detail.also ?? [])] : [];
+  return (
+    <>
+      <div class="reading">
+        {'choices' in detail ? (
+          <label>
+            {detail.name}
+            <select name={name} {...faultsOf(faults, detail.key, hint)}>
+              <option value="">Not known</option>
+              {Object.entries(detail.choices).map(([key, words]) => (
+                <option value={key} selected={key === value}>
+                  {words}
+                </option>
+              ))}
+            </select>
+          </label>
+        ) : (
+          <label>
+            {detail.name}
+            <LoneUnit units={units} />
+            <input
+              name={name}
+              inputmode="decimal"
+              autocomplete="off"
+              value={value}
+              {...faultsOf(faults, detail.key, hint)}
+            />
+          </label>
+        )}
+        {'unit' in detail && <UnitChoice name={unitName} units={units} picked={unit ?? detail.unit} of={detail.name} />}
+      </div>
+      {hint && (
+        <p class="hint" id={hint}>
+          {detail.hint}
+        </p>
       )}
-      {'unit' in detail && (
-        <UnitChoice
-          name={unitName}
-          units={[detail.unit, ...(detail.also ?? [])]}
-          picked={unit ?? detail.unit}
-          of={detail.name}
-        />
-      )}
-    </div>
-    {detail.hint && <p class="hint">{detail.hint}</p>}
-    <Faults faults={faults} field={detail.key} />
-  </>
-);
+      <Faults faults={faults} field={detail.key} />
+    </>
+  );
+};
+
+/** The one unit of a field, within its label for those who can’t see it beside the field. */
+export const LoneUnit = ({ units }: { units: readonly Unit[] }) =>
+  units.length === 1 ? <span class="unseen"> in {units[0]}</span> : <></>;
 
 export const UnitChoice = ({
   name,
@@ -71,7 +83,9 @@ export const UnitChoice = ({
   of: string;
 }) =>
   units.length === 1 ? (
-    <span class="unit-word">{units[0]}</span>
+    <span class="unit-word" aria-hidden="true">
+      {units[0]}
+    </span>
   ) : (
     <select name={name} class="unit-choice" aria-label={`Unit of ${of}`}>
       {units.map((unit) => (

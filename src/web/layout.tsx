@@ -171,16 +171,31 @@ export const Faults = ({ faults, field, picked = '', asked = '', text = '' }: Fa
 export const choiceOf = (text: string, asked: string, choice: string): string | undefined =>
   choice !== '' && text === asked ? choice : undefined;
 
-export const faultsOf = (faults: readonly Fault[], field: string): Record<string, string> =>
-  faults.some((fault) => fault.field === field) ? { 'aria-invalid': 'true', 'aria-describedby': `${field}-fault` } : {};
+/** What says more about a field: its hint, by the id of that, and what was wrong with it. */
+export const faultsOf = (faults: readonly Fault[], field: string, hint?: string): Record<string, string> => {
+  const wrong = faults.some((fault) => fault.field === field);
+  const described = [...(hint ? [hint] : []), ...(wrong ? [`${field}-fault`] : [])].join(' ');
+  return {
+    ...(wrong ? { 'aria-invalid': 'true' } : {}),
+    ...(described ? { 'aria-describedby': described } : {}),
+  };
+};
 
-/** At the top of a rejected page, where a phone shows it: what was wrong, and the way to each field. */
-export const FaultSummary = ({ faults }: { faults: readonly Fault[] }) =>
+/**
+ * At the top of a rejected page, where a phone shows it: what was wrong, and the way to each field. Where the page holds
+ * more forms than one, or saves nothing, `kept` says what became of what was typed.
+ */
+export const FaultSummary = ({
+  faults,
+  kept = 'Nothing was saved yet and nothing you typed is lost.',
+}: {
+  faults: readonly Fault[];
+  kept?: string;
+}) =>
   faults.length > 0 ? (
     <div class="fault" role="alert">
       <p>
-        Nothing was saved yet and nothing you typed is lost.{' '}
-        {faults.length === 1 ? 'One thing needs' : `${faults.length} things need`} your answer:
+        {kept} {faults.length === 1 ? 'One thing needs' : `${faults.length} things need`} your answer:
       </p>
       <ul>
         {faults.map(({ field, message }) => (

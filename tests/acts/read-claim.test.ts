@@ -24,7 +24,7 @@ const read = (
 ) => {
   const kind = KINDS.get(kindKey);
   if (!kind) throw new Error(`No kind ${kindKey}`);
-  const car = { id: 'car', built, odometer: [], place: null };
+  const car = { id: 'car', built, odometer: [], place: null, placedOn: null };
   return readClaim(claim(clock, typed, { evidence: 'read on the part', ...more }), { kind, claims }, car, {
     collectionId: 'barn',
     personId: 'ada',

@@ -12,7 +12,8 @@ const measured = (
   kind: string,
   readings: readonly Reading[],
   { details = {}, car = carOf(), on = TODAY }: { details?: Answers; car?: CarFacts; on?: CivilDate } = {},
-): readonly Measured[] => measuredOf(partOf(kind, [], { readings, details }), kindOf(kind), car, on);
+): readonly Measured[] =>
+  measuredOf({ part: partOf(kind, [], { readings, details }), kind: kindOf(kind), car }, on, null);
 
 const gravest = (...given: Parameters<typeof measured>): Measured | null => gravestOf(measured(...given));
 

@@ -6,7 +6,11 @@ import { carOf, kindOf, partOf } from '../support/parts.ts';
 import { FROSTY, reading } from '../support/readings.ts';
 
 const one = (kind: string, read: Reading, details: Answers = {}, car: CarFacts = carOf()): Measured => {
-  const [found] = measuredOf(partOf(kind, [], { readings: [read], details }), kindOf(kind), car, '2026-11-25');
+  const [found] = measuredOf(
+    { part: partOf(kind, [], { readings: [read], details }), kind: kindOf(kind), car },
+    '2026-11-25',
+    null,
+  );
   if (!found) throw new Error('Not measured');
   return found;
 };

@@ -48,8 +48,8 @@ describe('what is owed of one part', () => {
     const said: Said[] = [];
     for (let day = 0; day <= daysBetween('2020-12-01', '2026-03-01'); day++) {
       const on = addDays('2020-12-01', day);
-      for (const { news } of owed([finding(PART, [MADE], on)], new Map([[PART, said]])))
-        for (const stage of news) said.push({ partId: PART, stage, saidOn: on });
+      for (const { told } of owed([finding(PART, [MADE], on)], new Map([[PART, said]])))
+        for (const stage of told) said.push({ partId: PART, stage, saidOn: on });
     }
     expect(said.map(({ stage, saidOn }) => [stage, saidOn])).toEqual([
       ['look', '2021-01-15'],
@@ -125,7 +125,7 @@ describe('what is owed of readings', () => {
   const battery = (readings: Reading[], on: CivilDate, claims: readonly Claim[] = NEW) =>
     finding('battery-flooded', claims, on, { part: { readings } });
   const told = (readings: Reading[], on: CivilDate, said: Said[] = [], claims: readonly Claim[] = NEW): Stage[] =>
-    owed([battery(readings, on, claims)], new Map([['battery-flooded', said]])).flatMap(({ news }) => news);
+    owed([battery(readings, on, claims)], new Map([['battery-flooded', said]])).flatMap(({ told }) => told);
   const toldOn = (stage: Stage, saidOn: CivilDate): Said => ({ partId: 'battery-flooded', stage, saidOn });
 
   const BAD = [volts('2026-06-01', 12.2)];

@@ -361,8 +361,8 @@ describe('cars and letters', () => {
         let day = latest(start, ...known);
         for (const step of [0, ...steps]) {
           day = addDays(day, step);
-          for (const { part, news } of owed([assessed(facts, day)], new Map([[facts.part.id, said]])))
-            for (const stage of news) said.push({ partId: part.id, stage, saidOn: day });
+          for (const { part, told } of owed([assessed(facts, day)], new Map([[facts.part.id, said]])))
+            for (const stage of told) said.push({ partId: part.id, stage, saidOn: day });
         }
         const stages = said.map(({ stage }) => stage);
         expect(new Set(stages).size).toBe(stages.length);

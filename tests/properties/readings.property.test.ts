@@ -211,8 +211,8 @@ describe('what is told of readings', () => {
           for (const step of [0, ...steps]) {
             day = addDays(day, step);
             const findings = findingsOf(car, [part], [], day);
-            for (const { news } of owed(findings, new Map([[part.id, [...said]]])))
-              for (const stage of news) said.push({ partId: part.id, stage, saidOn: day });
+            for (const { told } of owed(findings, new Map([[part.id, [...said]]])))
+              for (const stage of told) said.push({ partId: part.id, stage, saidOn: day });
           }
           said.forEach(({ stage, saidOn }, index) => {
             const before = said.slice(0, index).findLast((one) => covers(one.stage, stage));
@@ -231,8 +231,8 @@ describe('what is told of readings', () => {
       fc.property(anyReadPart, anyPlacedCar, anyDay, (part, car, on) => {
         const [told] = findingsOf(car, [part], [], on);
         const [news] = owed(told ? [told] : [], new Map());
-        expect(news?.news.includes('act') ?? false).toBe(told?.gravest?.verdict === 'act');
-        expect(news?.news.includes('watch') ?? false).toBe(told?.gravest?.verdict === 'watch');
+        expect(news?.told.includes('act') ?? false).toBe(told?.gravest?.verdict === 'act');
+        expect(news?.told.includes('watch') ?? false).toBe(told?.gravest?.verdict === 'watch');
       }),
       { numRuns: 1000 },
     );

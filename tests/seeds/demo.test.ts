@@ -238,7 +238,7 @@ describe.each(DAYS)('the demo on %s', (today) => {
   });
 
   it('has a car in every place, and one whose place nobody has said', () => {
-    const stood = cars.map(({ car }) => placeOfCar(store, collectionId, car.id)?.id ?? null);
+    const stood = cars.map(({ car }) => placeOfCar(store, collectionId, car.id)?.place.id ?? null);
     expect(stood.filter((place) => place === null)).toHaveLength(1);
     expect(new Set(stood)).toEqual(new Set([null, ...demo.places.map(({ id }) => id)]));
   });

@@ -10,7 +10,7 @@ import { allCollections } from '../../src/store/people.ts';
 import { addPlace, putCar } from '../../src/store/places.ts';
 import { setDetails } from '../../src/store/readings.ts';
 import * as schema from '../../src/store/schema.ts';
-import { carIn, carOf, claim, date, must, openBarn, partOf } from '../support/cars.ts';
+import { carIn, carOf, claim, date, must, openBarn, partOf, TODAY } from '../support/cars.ts';
 import { newFolder } from '../support/folder.ts';
 import { FROSTY, record, typed } from '../support/readings.ts';
 
@@ -60,7 +60,7 @@ const filled = () => {
   const { id } = partOf(barn, carId, 'brake-fluid-glycol');
   must(record(barn, carId, [typed(id, 'water', '1.5')]));
   setDetails(store, collectionId, id, { grade: 'dot-4' });
-  putCar(store, collectionId, carId, addPlace(store, collectionId, { ...FROSTY, name: 'Barn', note: '' }));
+  putCar(store, collectionId, carId, addPlace(store, collectionId, { ...FROSTY, name: 'Barn', note: '' }), TODAY);
   return { dataDir, store, barn, carId, backups: join(dataDir, 'backups') };
 };
 
@@ -266,7 +266,7 @@ describe('a database of the first version', () => {
   it('takes readings and places from then on', () => {
     const store = firstVersion();
     migrateStore(store, null);
-    putCar(store, 'c', 'car', addPlace(store, 'c', { ...FROSTY, name: 'Barn', note: '' }));
+    putCar(store, 'c', 'car', addPlace(store, 'c', { ...FROSTY, name: 'Barn', note: '' }), TODAY);
     setDetails(store, 'c', 'battery', { volts: '12' });
     expect(carWithParts(store, 'c', 'car')).toMatchObject({
       place: { name: 'Barn' },

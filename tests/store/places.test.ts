@@ -11,13 +11,13 @@ import {
   putCar,
   removePlace,
 } from '../../src/store/places.ts';
-import { type Barn, carIn, carOf, openBarn } from '../support/cars.ts';
+import { type Barn, carIn, carOf, openBarn, TODAY } from '../support/cars.ts';
 
 const named = (name: string, more: Partial<NewPlace> = {}): NewPlace => ({ ...ASSUMED, name, note: '', ...more });
 const add = ({ store, acting }: Barn, name: string, more: Partial<NewPlace> = {}): string =>
   addPlace(store, acting.collectionId, named(name, more));
 const put = ({ store, acting }: Barn, carId: string, placeId: string | null): void =>
-  putCar(store, acting.collectionId, carId, placeId);
+  putCar(store, acting.collectionId, carId, placeId, TODAY);
 
 describe('places in the store', () => {
   it('come by name, with all that was said of them', () => {
@@ -59,7 +59,7 @@ describe('places in the store', () => {
         [other, [two]],
       ].toSorted(),
     );
-    expect(placeOfCar(store, acting.collectionId, two)?.name).toBe('Barn');
+    expect(placeOfCar(store, acting.collectionId, two)?.place.name).toBe('Barn');
     put(barn, two, null);
     expect(placeOfCar(store, acting.collectionId, two)).toBeUndefined();
   });
@@ -86,6 +86,6 @@ describe('places in the store', () => {
     const carId = carIn(barn);
     put(barn, carId, mine);
     expect(() => put(barn, carId, theirs)).toThrow(/FOREIGN KEY/);
-    expect(placeOfCar(barn.store, barn.acting.collectionId, carId)?.id).toBe(mine);
+    expect(placeOfCar(barn.store, barn.acting.collectionId, carId)?.place.id).toBe(mine);
   });
 });

@@ -44,6 +44,7 @@ const fullBarn = (): Barn => {
     acting.collectionId,
     carId,
     addPlace(store, acting.collectionId, { ...FROSTY, name: 'Barn', note: '' }),
+    TODAY,
   );
   carIn(barn, { name: 'Alder Coupe', built: 'unknown', traits: traitsOf('coupe-injection-abs') });
   return barn;

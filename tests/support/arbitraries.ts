@@ -117,12 +117,15 @@ const anyValue = ({ range: [low, high], usual, bands }: Gauge): fc.Arbitrary<num
 /** A reading of one of a kind’s gauges; its temperature is not always taken. */
 const anyReading = (kind: Kind): fc.Arbitrary<Reading> =>
   fc.constantFrom(...gaugesOf(kind)).chain(({ gauge }) =>
-    fc.record({
-      gauge: fc.constant(gauge.key),
-      day: dayBetween('2015-01-01', '2030-12-31'),
-      value: anyValue(gauge),
-      warmth: fc.option(fc.double({ min: -40, max: 60, noNaN: true }), { nil: null }),
-    }),
+    fc
+      .record({
+        gauge: fc.constant(gauge.key),
+        day: dayBetween('2015-01-01', '2030-12-31'),
+        value: anyValue(gauge),
+        warmth: fc.option(fc.double({ min: -40, max: 60, noNaN: true }), { nil: null }),
+        unit: fc.constant(gauge.unit),
+      })
+      .map((read) => ({ ...read, recordedOn: read.day })),
   );
 
 /** Readings of a kind as the store gives them, oldest first. */
@@ -160,7 +163,13 @@ export const anyCar: fc.Arbitrary<CarFacts> = fc
   .map(([built, readings]) => {
     const days = [...new Set(readings.map(([day]) => day))].sort();
     const km = readings.map(([, reading]) => reading).sort((a, b) => a - b);
-    return { id: CAR_ID, built, odometer: days.map((day, index) => ({ day, km: km[index] ?? 0 })), place: null };
+    return {
+      id: CAR_ID,
+      built,
+      odometer: days.map((day, index) => ({ day, km: km[index] ?? 0 })),
+      place: null,
+      placedOn: null,
+    };
   });
 
 /** An interval of the owner's for a kind: any figures that can be. */

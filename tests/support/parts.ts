@@ -38,6 +38,7 @@ export const carOf = (facts: Partial<CarFacts> = {}): CarFacts => ({
   built: { from: '1972-01-01', to: '1972-12-31' },
   odometer: [],
   place: null,
+  placedOn: null,
   ...facts,
 });
 

@@ -2,15 +2,30 @@
 import type { Outcome } from '../../src/acts/fault.ts';
 import { type ReadingGiven, recordReadingsAct } from '../../src/acts/record-reading.ts';
 import { ASSUMED, type Place } from '../../src/ageing/place.ts';
+import { KINDS } from '../../src/catalogue/kinds.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import type { Reading } from '../../src/findings/facts.ts';
+import { gaugesOf } from '../../src/findings/measured.ts';
 import { type Barn, carOf, TODAY } from './cars.ts';
 
-export const reading = (gauge: string, day: CivilDate, value: number, warmth: number | null = null): Reading => ({
+/** The unit of each gauge, by its key. */
+const UNIT_OF = new Map([...KINDS.values()].flatMap(gaugesOf).map(({ gauge }) => [gauge.key, gauge.unit]));
+
+/** Read and written down the same day, in the gauge’s own unit. */
+export const reading = (
+  gauge: string,
+  day: CivilDate,
+  value: number,
+  warmth: number | null = null,
+  more: Partial<Reading> = {},
+): Reading => ({
   gauge,
   day,
   value,
+  unit: UNIT_OF.get(gauge) ?? 'V',
   warmth,
+  recordedOn: day,
+  ...more,
 });
 
 /** Outdoors, with nights of −20 °C; in a desert; by a cool coast. */

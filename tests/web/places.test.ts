@@ -34,7 +34,7 @@ const siteWithPlaces = () => {
   };
   const place = (id: string) => findPlace(site.store, collectionId, id);
   const put = (placeId: string, car = carId) => site.post(`/cars/${car}/place`, { place: placeId });
-  const standsIn = () => placeOfCar(site.store, collectionId, carId)?.id;
+  const standsIn = () => placeOfCar(site.store, collectionId, carId)?.place.id;
   return { site, barn, carId, collectionId, read, save, add, place, put, standsIn };
 };
 

@@ -31,7 +31,9 @@ export const chargeByVoltage = (
   if (rest === null || settled === null) return null;
   const shown = (volts * 12) / nominal;
   const percent = interpolate(rest, shown);
-  const span = { low: clamp(percent - METER, 0, 100), high: clamp(percent + METER, 0, 100) };
+  // The same meter on half the cells: twice the doubt.
+  const doubt = (METER * 12) / nominal;
+  const span = { low: clamp(percent - doubt, 0, 100), high: clamp(percent + doubt, 0, 100) };
   return { percent, span, surface: shown > settled };
 };
 

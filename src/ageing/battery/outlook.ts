@@ -28,13 +28,16 @@ export interface BatteryFacts {
   from: CivilDate;
 }
 
-export interface BatteryOutlook {
-  points: { day: CivilDate; charge: Span }[];
+export interface Milestones {
   /** Down to RECHARGE_AT, down to CRANKS_ABOVE. */
   recharge: DaySpan;
   noCrank: DaySpan;
   /** May freeze in an ordinary night of its month; null: it cannot freeze. */
   freezes: DaySpan | null;
+}
+
+export interface BatteryOutlook extends Milestones {
+  points: { day: CivilDate; charge: Span }[];
 }
 
 /**
@@ -43,18 +46,27 @@ export interface BatteryOutlook {
  */
 export const projectBattery = (facts: BatteryFacts, place: Place, until: CivilDate): BatteryOutlook => {
   const end = until < facts.from ? facts.from : until;
-  const freezing = BATTERY[facts.chemistry].acid;
-  const { worst, best } = boundsOf(facts, place, end);
-  const points = pointDays(facts.from, end).map((day) => ({ day, charge: between(facts, worst, best, day) }));
+  const bounds = boundsOf(facts, place, end);
+  const points = pointDays(facts.from, end).map((day) => ({
+    day,
+    charge: between(facts, bounds.worst, bounds.best, day),
+  }));
+  return { points, ...milestonesOf(facts, bounds) };
+};
+
+/** Its days alone: what is asked of every battery each night. */
+export const milestones = (facts: BatteryFacts, place: Place, until: CivilDate): Milestones =>
+  milestonesOf(facts, boundsOf(facts, place, until < facts.from ? facts.from : until));
+
+const milestonesOf = (facts: BatteryFacts, { worst, best }: Bounds): Milestones => {
   const when = (target: Target): DaySpan =>
     facts.maintained
       ? { earliest: null, latest: null }
       : { earliest: firstDay(worst, target), latest: firstDay(best, target) };
   return {
-    points,
     recharge: when(() => RECHARGE_AT),
     noCrank: when(() => CRANKS_ABOVE),
-    freezes: freezing ? when(({ low }) => frostLimit(facts.chemistry, low)) : null,
+    freezes: BATTERY[facts.chemistry].acid ? when(({ low }) => frostLimit(facts.chemistry, low)) : null,
   };
 };
 
@@ -90,7 +102,12 @@ const stretchesOf = (place: Place, from: CivilDate, end: CivilDate): Stretch[] =
   return stretches;
 };
 
-const boundsOf = (facts: BatteryFacts, place: Place, end: CivilDate): { worst: Leg[]; best: Leg[] } => {
+interface Bounds {
+  worst: Leg[];
+  best: Leg[];
+}
+
+const boundsOf = (facts: BatteryFacts, place: Place, end: CivilDate): Bounds => {
   const { selfDischarge, electronics } = BATTERY[facts.chemistry];
   const stretches = stretchesOf(place, facts.from, end);
   const bound = (charge: number, perMonth: number, mA: number): Leg[] => {

@@ -1,7 +1,7 @@
 /** What frost and strength make of a coolant. */
 import type { SourceKey } from '../../catalogue/sources.ts';
-import { VERDICTS, type Verdict } from '../judge.ts';
 import type { Span } from '../span.ts';
+import { VERDICTS, type Verdict } from '../verdict.ts';
 import { inUnit, spanInWords } from '../words.ts';
 import { FREEZING_SOURCES, freezingSpan, GLYCOLS, type Glycol } from './freezing.ts';
 

@@ -97,6 +97,9 @@ const BY_BRIX: Readonly<Record<Glycol, Row[]>> = {
   propylene: inverse(brixRows('propylene')),
 };
 
+/** What a hydrometer would show at 20 °C: 0.0005 a degree, for mixtures near half and half; from memory. */
+export const densityAt20 = (reading: number, temperature: number): number => reading + 0.0005 * (temperature - 20);
+
 /** Strength by the sugar scale of a refractometer, ± 1.5 vol %. Above 60 vol % rougher; with both glycols mixed wrong. */
 export const strengthByBrix = (glycol: Glycol, brix: number): Span => {
   const strength = interpolate(BY_BRIX[glycol], brix);

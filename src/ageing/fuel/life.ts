@@ -58,13 +58,13 @@ export const goodUntil = (facts: FuelFacts, place: Place): { watch: DaySpan; sto
 
 const placeFactor = ({ container, fullness }: FuelFacts, { shelter }: Place): number => {
   const nearEmpty = container === 'vehicle tank' && fullness < NEAR_EMPTY.under;
-  return nearEmpty ? Math.max(NEAR_EMPTY.factor, BY_SHELTER[shelter]) : BY_SHELTER[shelter];
+  return Math.max(1, nearEmpty ? NEAR_EMPTY.factor : 1, BY_SHELTER[shelter]);
 };
 
-/** A cool place at most doubles a life: judgement, as its vapor is lost in the cold, too. */
-const SLOWEST = 0.5;
+/** Heat is counted and cold is not: what a cool place may add is no more than the texts differ by. Judgement. */
+const SLOWEST = 1;
 
-/** The day on which so many days at 20 °C are used up. Every day uses at least half of one, so that day comes. */
+/** The day on which so many days at 20 °C are used up. Every day uses at least one, so that day comes. */
 const endOf = (from: CivilDate, left: number, months: readonly Month[]): CivilDate => {
   const next = addMonths(firstOfMonth(yearOf(from), Number(from.slice(5, 7))), 1);
   const speed = Math.max(speedAt(monthOn(months, from).mean), SLOWEST);

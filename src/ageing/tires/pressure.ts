@@ -1,7 +1,8 @@
 /** Pressure of a tire that stands, bar by gauge: temperature, loss through the rubber, the months of the place. In °C. */
 import type { SourceKey } from '../../catalogue/sources.ts';
 import { convert } from '../../catalogue/units.ts';
-import { addDays, type CivilDate, daysBetween } from '../../dates/civil.ts';
+import { type CivilDate, daysBetween } from '../../dates/civil.ts';
+import { nextDay } from '../../dates/limit.ts';
 import { monthOn, monthsOf, type Place } from '../place.ts';
 import type { DaySpan, Span } from '../span.ts';
 import { interpolate } from '../table.ts';
@@ -101,37 +102,49 @@ export interface PressurePoint {
  * temperature: a cold night reads about 0.01 bar less for every °C. Never below 0. `until` not before the reading.
  */
 export const pressureOver = (start: PressureReading, until: CivilDate, place: Place): PressurePoint[] =>
-  daily(start, until, place).filter(({ day }) => day === start.day || day === until || day.endsWith('-01'));
+  [...daily(start, until, place)].filter(({ day }) => day === start.day || day === until || day.endsWith('-01'));
 
 /** A tenth below the placard: common practice. */
 const DUE_BELOW = 0.9;
 
 /** First day whose pressure is expected a tenth below the placard, until a day; of cold months as well as of loss. */
-export const dueForAir = (start: PressureReading, until: CivilDate, place: Place, placard: number): DaySpan => {
-  const days = daily(start, until, place);
-  const first = (end: keyof Span): CivilDate | null =>
-    days.find(({ pressure }) => pressure[end] < placard * DUE_BELOW)?.day ?? null;
-  return { earliest: first('low'), latest: first('high') };
+export const dueForAir = (start: PressureReading, until: CivilDate, place: Place, placard: number): DaySpan => ({
+  earliest: firstBelow(start, until, place, placard, 'low'),
+  latest: firstBelow(start, until, place, placard, 'high'),
+});
+
+/** The earliest of those days alone, which is all that a nightly walk over a collection asks. */
+export const firstLow = (start: PressureReading, until: CivilDate, place: Place, placard: number): CivilDate | null =>
+  firstBelow(start, until, place, placard, 'low');
+
+const firstBelow = (
+  start: PressureReading,
+  until: CivilDate,
+  place: Place,
+  placard: number,
+  end: keyof Span,
+): CivilDate | null => {
+  for (const { day, pressure } of daily(start, until, place)) if (pressure[end] < placard * DUE_BELOW) return day;
+  return null;
 };
 
 /** At which the air in the tire is counted, °C. */
 const COUNTED_AT = 20;
 
-const daily = (start: PressureReading, until: CivilDate, place: Place): PressurePoint[] => {
+/** Day by day, as far as it is asked for. */
+function* daily(start: PressureReading, until: CivilDate, place: Place): Generator<PressurePoint> {
   const months = monthsOf(place);
   const first = monthOn(months, start.day);
   // Not noted, it may have been anything that month had: the warmer it was, the less air was in.
   const counted = (temperature: number): number =>
     pressureAt(start.pressure, start.temperature ?? temperature, COUNTED_AT);
   const air: Span = { low: counted(first.high), high: counted(first.low) };
-  return Array.from({ length: daysBetween(start.day, until) + 1 }, (_, index) => {
-    const day = addDays(start.day, index);
+  for (let day = start.day; day <= until; day = nextDay(day)) {
     const { mean } = monthOn(months, day);
     const now = (end: number): number => Math.max(0, pressureAt(end, COUNTED_AT, mean));
-    const point = { day, pressure: { low: now(air.low), high: now(air.high) } };
+    yield { day, pressure: { low: now(air.low), high: now(air.high) } };
     const loss = lossPerMonth(mean);
     air.low = Math.max(0, air.low - loss.high / DAYS_A_MONTH);
     air.high = Math.max(0, air.high - loss.low / DAYS_A_MONTH);
-    return point;
-  });
-};
+  }
+}

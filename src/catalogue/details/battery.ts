@@ -25,6 +25,17 @@ export const CONNECTION = {
   stays: true,
 } as const satisfies Detail;
 
+export const DRAIN = {
+  key: 'drain',
+  name: 'Drain of the parked car',
+  hint: 'By a meter in series, doors latched, 20 to 60 minutes after the electronics go to sleep; a reading at the wiring counts as well.',
+  unit: 'mA',
+  also: ['A'],
+  range: [0, 5000],
+  decimals: 0,
+  stays: true,
+} as const satisfies Detail;
+
 const halved = (zone: Zone): Zone => Object.fromEntries(Object.entries(zone).map(([end, volts]) => [end, volts / 2]));
 
 /** Bands of a 12-volt system and of one of 6, which has half the cells. Unanswered it is 12: 6 volts then read as flat. */

@@ -20,11 +20,12 @@ export const COOLANT_VOLUME = {
   stays: true,
 } as const satisfies Detail;
 
-/** Freezing point less the coldest night. The ceiling is a third of ethylene glycol, below which metal corrodes. */
+/** Freezing point less the coldest night. The ceiling is a third of ethylene glycol, below
+ * which metal corrodes. The edges carry a hair, so that 5 °F and 0 °F are in. */
 const AGAINST_THE_NIGHT = {
   against: { what: 'coldest night' },
-  bands: { good: { to: -3 }, watch: { to: 0 } },
-  ceiling: -18,
+  bands: { good: { to: -2.77 }, watch: { to: 0 } },
+  ceiling: -17.7,
 } as const satisfies Pick<Gauge, 'against' | 'bands' | 'ceiling'>;
 
 const WORDS = {

@@ -35,6 +35,7 @@ const COLD_PRESSURE = {
   ...PRESSURE,
   key: 'cold-pressure',
   range: [0, 10],
+  reads: 'tire pressure',
   warmth: { of: 'the tire' },
   minutes: 2,
   round: true,
@@ -78,6 +79,6 @@ export const PRESSURE_LOSS = {
   how: 'Gauge the cold tire twice, a month apart, at the same temperature, and take the second figure from the first.',
   good: 'up to 2; rubber lets 0.5 to 1 through at 21 °C (70 °F)',
   watch: '2 to 3',
-  act: 'more than 3, which is a leak',
+  act: 'more than 3, which is a leak: find it before the car is driven',
   sources: ['tire-permeation', 'common-practice', 'memory'],
 } as const satisfies Test;

@@ -27,7 +27,7 @@ export const BRAKES = [
         good: '20 or more above the wet minimum of its grade: DOT 3 from 160, DOT 4 from 175, its low-viscosity kind (ISO class 6) from 185, DOT 5.1 from 200',
         watch:
           'less than 20 above the wet minimum; one trade survey says soon at 200 and at once at 181, whatever the grade',
-        act: 'below the wet minimum: DOT 3 under 140, DOT 4 under 155, its low-viscosity kind under 165, DOT 5.1 under 180',
+        act: 'below the wet minimum: DOT 3 under 140, DOT 4 under 155, its low-viscosity kind under 165, DOT 5.1 under 180; change it before the car is driven',
         sources: ['49-cfr-571-116', 'iso-4925', 'lubricant-supplier-page', 'workshop-trade-press'],
       },
       {
@@ -44,7 +44,7 @@ export const BRAKES = [
         how: 'Use a meter pen or strip made for glycol fluid; the wheels hold more water than the reservoir.',
         good: 'under 2',
         watch: '2 to just under 3; some workshops change it at 2.5',
-        act: '3 or more',
+        act: '3 or more: change it before the car is driven',
         sources: ['common-practice', 'trrl-lr903', 'driving-tips-page'],
       },
       {
@@ -60,7 +60,7 @@ export const BRAKES = [
         },
         how: 'Dip a copper test strip for one second and compare it with its chart.',
         good: 'under 200, which clears neither its water nor its age',
-        act: '200 or more: its corrosion inhibitors are used up',
+        act: '200 or more: its corrosion inhibitors are used up, change it',
         sources: ['repair-association-table', 'repair-shop-faq'],
       },
     ],

@@ -72,7 +72,7 @@ export const COOLING = [
       lookFrom: 24,
       lookEvery: 12,
       replaceBy: 60,
-      replaceByKm: 240000,
+      replaceByKm: 160000,
       sources: ['dtic-ad1112055', 'engineering-explainer', 'trade-student-magazine', 'common-practice'],
     },
     severity: 'engine',

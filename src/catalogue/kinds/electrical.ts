@@ -1,4 +1,4 @@
-import { byVolts, CAPACITY, CHARGING, CONNECTION, usualByVolts, VOLTS } from '../details/battery.ts';
+import { byVolts, CAPACITY, CHARGING, CONNECTION, DRAIN, usualByVolts, VOLTS } from '../details/battery.ts';
 import type { Kind } from '../kind.ts';
 
 export const ELECTRICAL = [
@@ -29,13 +29,13 @@ export const ELECTRICAL = [
           decimals: 2,
           range: [0, 16],
           usual: usualByVolts(10.5, 13.2),
-          bands: byVolts({ good: { from: 12.6, to: 13 }, watch: { from: 12.4 } }),
+          bands: byVolts({ good: { from: 12.6, to: 12.85 }, watch: { from: 12.4 } }),
           minutes: 2,
           round: true,
         },
         how: 'Meter on the posts after 8 to 24 hours without charge or load, surface charge gone. Apply no temperature correction; a 6-volt battery reads half of all this.',
         good: 'at least 12.60',
-        watch: '12.40 to 12.59: charge it this week; over 13.00 it has not rested yet',
+        watch: '12.40 to 12.59: charge it this week; over 12.85 it has not rested yet',
         act: 'under 12.40: charge it now; under 12.20 test it after charging; under 11.80 suspect a dead cell',
         sources: [
           'battery-charge-table',
@@ -135,6 +135,7 @@ export const ELECTRICAL = [
       VOLTS,
       CAPACITY,
       CONNECTION,
+      DRAIN,
       {
         key: 'fill',
         name: 'Density when full',
@@ -170,13 +171,13 @@ export const ELECTRICAL = [
           decimals: 2,
           range: [0, 16],
           usual: usualByVolts(10.5, 13.4),
-          bands: byVolts({ good: { from: 12.75, to: 13.2 }, watch: { from: 12.55 } }),
+          bands: byVolts({ good: { from: 12.75, to: 13 }, watch: { from: 12.55 } }),
           minutes: 2,
           round: true,
         },
         how: 'Meter on the posts after 12 hours without charge or load. Apply no temperature correction; a 6-volt battery reads half of all this.',
         good: 'at least 12.75',
-        watch: '12.55 to 12.74: charge it this week; over 13.20 it has not rested yet',
+        watch: '12.55 to 12.74: charge it this week; over 13.00 it has not rested yet',
         act: 'under 12.55: charge it now; under 12.35 test it after charging',
         sources: ['powersports-battery-charts', 'stationary-agm-manual', 'recreational-vehicle-systems-page', 'memory'],
       },
@@ -191,6 +192,7 @@ export const ELECTRICAL = [
       VOLTS,
       CAPACITY,
       CONNECTION,
+      DRAIN,
     ],
     ignored: 'It fails to crank on the day, and a deep discharge left for months is seldom recovered.',
     varies:
@@ -229,7 +231,7 @@ export const ELECTRICAL = [
         sources: ['lithium-battery-manual', 'memory'],
       },
     ],
-    details: [CAPACITY, CONNECTION],
+    details: [CAPACITY, CONNECTION, DRAIN],
     ignored:
       'Its own electronics cut it off without warning, and nothing works until it is woken by a charger made for it.',
     varies:
@@ -347,7 +349,7 @@ export const ELECTRICAL = [
         },
         how: 'Clamp meter or meter in series at the battery, everything off, door latches closed, 20 to 60 minutes after the electronics go to sleep.',
         good: 'under 5 without electronics or where that is not told, under 25 on a 1980s or 1990s car, under 50 on a later one',
-        watch: 'more than that, up to 75',
+        watch: 'more than its electronics explain, up to 75',
         act: 'over 75; an alarm or tracker adds 10 to 80, which may explain it and empties the battery all the same',
         sources: ['standing-drain-bulletin', 'memory'],
       },

@@ -4,6 +4,7 @@ import type { Kind } from '../kind.ts';
 export const FUEL = [
   {
     key: 'fuel-gasoline',
+    whenDue: 'Use it up mixed with fresh fuel, or drain it',
     name: 'Gasoline in the tank',
     system: 'fuel',
     applies: ['gasoline'],
@@ -68,6 +69,7 @@ export const FUEL = [
   },
   {
     key: 'fuel-diesel',
+    whenDue: 'Use it up, or drain it',
     name: 'Diesel in the tank',
     system: 'fuel',
     applies: ['diesel'],

@@ -8,18 +8,29 @@ import {
   type BatteryFacts,
   chargeOn,
   LOOK_EVERY,
+  milestones,
   OUTLOOK_SOURCES,
-  projectBattery,
   RECHARGE_AT,
 } from '../../ageing/battery/outlook.ts';
 import { monthOn, monthsOf } from '../../ageing/place.ts';
 import type { Span } from '../../ageing/span.ts';
 import { effectiveTemperature } from '../../ageing/temperature.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
-import { addMonths } from '../../dates/civil.ts';
+import { addDays, addMonths } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { Reading } from '../facts.ts';
-import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook, PLACE_ASSUMED, placeOf } from './outlook.ts';
+import {
+  ASKS_AFTER,
+  choiceIn,
+  type Known,
+  lastOf,
+  type Model,
+  numberIn,
+  type Outlook,
+  PLACE_ASSUMED,
+  placeOf,
+  readingsOf,
+} from './outlook.ts';
 
 /** How far ahead the dates are looked for, in months. */
 const AHEAD = 18;
@@ -31,17 +42,30 @@ const DRAIN_DOUBT = 0.2;
 /** Usual size of a car’s battery where nobody told it, Ah; from memory. */
 const CAPACITY_UNKNOWN = 50;
 
+const NO_DRAIN: Span = { low: 0, high: 0 };
+
 export const battery: Model = {
+  surest: ['rest-voltage', 'density'],
   tell(known) {
     const start = startOf(known);
     return start ? told(known, start) : untold(known);
   },
-  asksFrom(known) {
-    // Without its connection nobody knows what drains it: an estimate would ask for nothing but a guess.
-    if (known.part.readings.length === 0 || !choiceIn(known, 'connection')) return null;
+  asks(known) {
     const start = startOf(known);
-    if (!start || chargeOn(factsOf(known, start), placeOf(known), known.on).low > RECHARGE_AT) return null;
-    return projectBattery(factsOf(known, start), placeOf(known), known.on).recharge.earliest;
+    if (!start) return [];
+    const facts = factsOf(known, start);
+    if (facts.maintained) return [];
+    // Where nobody said how it stands, self-discharge alone is no guess.
+    const told = choiceIn(known, 'connection') ? facts : { ...facts, drain: NO_DRAIN };
+    const place = placeOf(known);
+    if (chargeOn(told, place, known.on).low > RECHARGE_AT) return [];
+    const { recharge, noCrank, freezes } = milestones(told, place, known.on);
+    const guessed = facts.drain.high > 0 && drainOf(known) === undefined;
+    const round = addDays(start.reading.day, ASKS_AFTER);
+    return [recharge.earliest, noCrank.earliest, known.car.place ? (freezes?.earliest ?? null) : null]
+      .filter((day) => day !== null)
+      .map((day) => (guessed && day < round ? round : day))
+      .sort();
   },
 };
 
@@ -50,7 +74,7 @@ interface Start {
   charge: Span;
 }
 
-/** Where nobody told which: the one that loses charge fastest, or reads fullest for what is in it. */
+/** Where nobody told which: the one that loses charge fastest; of sealed ones the one that is emptier for its voltage. */
 const BY_KIND: Readonly<Record<string, Chemistry>> = {
   'battery-flooded': 'antimony',
   'battery-agm': 'gel',
@@ -59,31 +83,45 @@ const BY_KIND: Readonly<Record<string, Chemistry>> = {
 
 const chemistryOf = (known: Known): Chemistry => {
   const told = choiceIn(known, 'chemistry');
-  if (told && told in BATTERY) return told as Chemistry;
+  if (told !== undefined && Object.hasOwn(BATTERY, told)) return told as Chemistry;
   return BY_KIND[known.kind.key] ?? 'unknown';
 };
 
-/** The charge at the last reading that tells it: density before voltage on the same day. */
+/** The charge by the newest reading that tells it: one that is not settled, or lacks its temperature, tells none. */
 const startOf = (known: Known): Start | null => {
-  const reading = lastOf(known, 'density', 'rest-voltage');
-  if (!reading) return null;
-  if (reading.gauge === 'density') {
-    const fill = FILLS.find((one) => one === choiceIn(known, 'fill'));
-    if (reading.warmth === null) return null;
-    const density = densityAtReference(reading.value, reading.warmth);
-    // Acid of either fill may be in it: the emptier reading of the two counts, unless it is told.
-    const charges = (fill ? [fill] : FILLS).map((one) => chargeByDensity(density, one));
-    return { reading, charge: { low: Math.min(...charges), high: Math.max(...charges) } };
+  for (const reading of readingsOf(known, 'density', 'rest-voltage')) {
+    const charge = reading.gauge === 'density' ? byDensity(known, reading) : byVoltage(known, reading);
+    if (charge) return { reading, charge };
   }
-  const volts = choiceIn(known, 'volts') === '6' ? 6 : 12;
-  const charge = chargeByVoltage(chemistryOf(known), reading.value, volts);
-  // Fresh off a charger or a drive the voltage says nothing yet.
-  return charge && !charge.surface ? { reading, charge: charge.span } : null;
+  return null;
 };
+
+/** What a hydrometer read to 0.005 makes of the charge, percent points either way. */
+const HYDROMETER = 3;
+
+/** Acid of either fill may be in it: from the emptier to the fuller, unless it is told. */
+const byDensity = (known: Known, { value, warmth }: Reading): Span | null => {
+  if (warmth === null) return null;
+  const fill = FILLS.find((one) => one === choiceIn(known, 'fill'));
+  const charges = (fill ? [fill] : FILLS).map((one) => chargeByDensity(densityAtReference(value, warmth), one));
+  return {
+    low: Math.max(0, Math.min(...charges) - HYDROMETER),
+    high: Math.min(100, Math.max(...charges) + HYDROMETER),
+  };
+};
+
+/** Fresh off a charger or a drive the voltage says nothing yet. */
+const byVoltage = (known: Known, { value }: Reading): Span | null => {
+  const charge = chargeByVoltage(chemistryOf(known), value, choiceIn(known, 'volts') === '6' ? 6 : 12);
+  return charge && !charge.surface ? charge.span : null;
+};
+
+/** Told of the battery itself, or measured at the car’s wiring, mA. */
+const drainOf = (known: Known): number | undefined => numberIn(known, 'drain') ?? known.car.drain;
 
 const factsOf = (known: Known, { reading, charge }: Start): BatteryFacts => {
   const connection = choiceIn(known, 'connection');
-  const measured = known.car.drain;
+  const measured = drainOf(known);
   const connected: Span =
     measured === undefined ? DRAIN_UNKNOWN : { low: measured * (1 - DRAIN_DOUBT), high: measured * (1 + DRAIN_DOUBT) };
   return {
@@ -101,10 +139,11 @@ const told = (known: Known, start: Start): Outlook => {
   const facts = factsOf(known, start);
   const place = placeOf(known);
   const charge = chargeOn(facts, place, on);
-  const ahead = projectBattery(facts, place, addMonths(on, AHEAD));
+  const ahead = milestones(facts, place, addMonths(on, AHEAD));
   const never = `not within ${AHEAD} months`;
   const frost = charge.low <= 0 ? flatFreezes(facts.chemistry) : freezingByCharge(facts.chemistry, charge.low);
   return {
+    on: known.on,
     now: `${spanInWords(charge, '%', 0)} charged by now (read on ${dayInWords(start.reading.day)}).`,
     measured: true,
     days: facts.maintained
@@ -142,9 +181,9 @@ const drainWords = (known: Known, { drain, capacity }: BatteryFacts): string => 
     ? `${inUnit(capacity, 'Ah', 0)}`
     : `${inUnit(capacity, 'Ah', 0)} assumed, as its capacity is not told`;
   if (drain.high === 0) return `Disconnected, it loses by itself only (${size}).`;
-  return known.car.drain === undefined
-    ? `Reckoned with a drain of ${spanInWords(drain, 'mA', 0)}, as nobody measured it (${size}); measure it at the wiring, or say that it is disconnected.`
-    : `Reckoned with the drain measured at the wiring, ${inUnit(known.car.drain, 'mA', 0)} (${size}).`;
+  return drainOf(known) === undefined
+    ? `Reckoned with a drain of ${spanInWords(drain, 'mA', 0)}, as nobody measured it (${size}); measure it, or say that it is disconnected.`
+    : `Reckoned with a drain of ${inUnit(drainOf(known) ?? 0, 'mA', 0)}, give or take a fifth (${size}).`;
 };
 
 /** What drained it between the last two readings of its voltage: a drain that grew is a fault that grew. */
@@ -178,13 +217,17 @@ const heatWords = ({ car: { place } }: Known): string[] => {
       ];
 };
 
-const deskOf = (known: Known, facts: BatteryFacts, charge: Span): string => {
+/** What fits the desk’s questions; it reckons from the low end, and with no drain that nobody measured. */
+const deskOf = (known: Known, { chemistry, capacity }: BatteryFacts, charge: Span): string => {
   const { place } = known.car;
+  const [drain, connection] = [drainOf(known), choiceIn(known, 'connection')];
   const query = new URLSearchParams({
-    chemistry: facts.chemistry,
-    capacity: String(facts.capacity),
-    charge: String(Math.round((charge.low + charge.high) / 2)),
-    drain: String(Math.round(facts.drain.high)),
+    ...(chemistry === 'unknown' ? {} : { chemistry }),
+    capacity: String(capacity),
+    nominal: choiceIn(known, 'volts') ?? '12',
+    charge: String(Math.floor(charge.low)),
+    ...(drain === undefined ? {} : { drain: String(Math.round(drain)) }),
+    ...(connection ? { connection } : {}),
     ...(place
       ? { low: String(place.winterLow), high: String(place.summerHigh), air: place.air, shelter: place.shelter }
       : {}),
@@ -194,10 +237,12 @@ const deskOf = (known: Known, facts: BatteryFacts, charge: Span): string => {
 
 /** Without a reading there is no charge to tell. */
 const untold = (known: Known): Outlook | null => {
-  if (known.part.claims.length === 0 && known.part.readings.length === 0) return null;
+  const { claims, readings, details } = known.part;
+  if (claims.length === 0 && readings.length === 0 && Object.keys(details).length === 0) return null;
   const lithium = chemistryOf(known) === 'lithium';
   const unsettled = lastOf(known, 'density', 'rest-voltage') !== undefined;
   return {
+    on: known.on,
     now: lithium
       ? 'its charge can’t be told from its voltage.'
       : unsettled

@@ -1,5 +1,10 @@
 /** Brake and clutch fluid: the water it may hold, and where it would boil. */
-import { BRAKE_FLUID_SOURCES, brakeFluidOutlook, SILICONE_SOURCES } from '../../ageing/brake-fluid/outlook.ts';
+import {
+  BRAKE_FLUID_SOURCES,
+  type BrakeFluidOutlook,
+  brakeFluidOutlook,
+  SILICONE_SOURCES,
+} from '../../ageing/brake-fluid/outlook.ts';
 import { type FluidHoses, waterPace } from '../../ageing/brake-fluid/water.ts';
 import { humidityOf, type Place } from '../../ageing/place.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
@@ -26,25 +31,16 @@ const ENDS =
   'No estimate can clear brake fluid. A boiling tester on fluid from a bleeder tells; a soft or sinking pedal, or any doubt, is for a workshop before the car is driven.';
 
 export const brakeFluid: Model = {
+  surest: ['boiling-point', 'water'],
   tell(known) {
-    const { on, since } = known;
     const told = GRADE_BY_ANSWER[choiceIn(known, 'grade') ?? ''];
-    const grade = gradeNamed(told ?? 'DOT 3');
-    const [water, boiling] = [lastOf(known, 'water'), lastOf(known, 'boiling-point')];
+    const grade = gradeOf(known);
     const limit = numberIn(known, 'limit') ?? null;
-    const outlook = brakeFluidOutlook(
-      {
-        grade,
-        filled: since,
-        pace: waterPace({ damp: known.car.place !== null && isDamp(known.car.place), hoses: hosesOf(known) }),
-        measured: { ...(water ? { water } : {}), ...(boiling ? { boiling } : {}) },
-        ownLimit: limit,
-      },
-      on,
-    );
+    const outlook = outlookOf(known);
     if (!outlook.water || !outlook.boiling || !outlook.wet) return null;
     const never = 'on an unknown day';
     return {
+      on: known.on,
       now: `${waterInWords(outlook.water)}; as ${grade.name}${told ? '' : ' (grade not told, the weakest assumed)'} it would boil at ${boilingInWords(outlook.boiling)}.`,
       measured: outlook.measured,
       days: [
@@ -59,6 +55,28 @@ export const brakeFluid: Model = {
       sources: BRAKE_FLUID_SOURCES,
     };
   },
+  holdsUntil(known) {
+    const { measured, wet } = outlookOf(known);
+    return measured ? (wet?.earliest ?? null) : null;
+  },
+};
+
+const gradeOf = (known: Known): BrakeFluidGrade =>
+  gradeNamed(GRADE_BY_ANSWER[choiceIn(known, 'grade') ?? ''] ?? 'DOT 3');
+
+const outlookOf = (known: Known): BrakeFluidOutlook => {
+  const [water, boiling] = [lastOf(known, 'water'), lastOf(known, 'boiling-point')];
+  const { place } = known.car;
+  return brakeFluidOutlook(
+    {
+      grade: gradeOf(known),
+      filled: known.since,
+      pace: waterPace({ damp: place !== null && isDamp(place), hoses: hosesOf(known) }),
+      measured: { ...(water ? { water } : {}), ...(boiling ? { boiling } : {}) },
+      ownLimit: numberIn(known, 'limit') ?? null,
+    },
+    known.on,
+  );
 };
 
 const hosesOf = (known: Known): FluidHoses => {
@@ -67,11 +85,14 @@ const hosesOf = (known: Known): FluidHoses => {
 };
 
 export const siliconeFluid: Model = {
-  tell({ on, since }): Outlook {
+  surest: [],
+  tell(known): Outlook {
+    const { on, since } = known;
     const grade = gradeNamed('DOT 5 silicone');
     const pace = waterPace({ damp: false, hoses: 'unknown' });
     const { says } = brakeFluidOutlook({ grade, filled: since, pace, measured: {}, ownLimit: null }, on);
     return {
+      on: known.on,
       now: 'silicone fluid takes up no water; what gets in lies at the lowest points.',
       measured: false,
       days: [],

@@ -1,12 +1,14 @@
 /** Coolant: where it freezes beside the coldest night of the place, and what strength that is. */
 import { freezingSpan, GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
 import { COOLANT_SOURCES, coolantOutlook } from '../../ageing/coolant/outlook.ts';
-import { SAMPLE_SOURCES, strengthByBrix, strengthByDensity } from '../../ageing/coolant/sample.ts';
+import { SAMPLE_SOURCES } from '../../ageing/coolant/sample.ts';
+import { strengthOf } from '../../ageing/judge.ts';
 import { coldestNight } from '../../ageing/place.ts';
 import type { Span } from '../../ageing/span.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { Reading } from '../facts.ts';
+import { gaugesOf } from '../measured.ts';
 import { choiceIn, type Known, lastOf, type Model, type Outlook } from './outlook.ts';
 
 const STRENGTH_GAUGES = ['freeze-point', 'density', 'sugar-scale', 'strength'] as const;
@@ -15,6 +17,7 @@ const ENDS =
   'Frost protection is not corrosion protection: neither strength nor pH tells what is left of the inhibitors. A laboratory, or a renewal by the calendar, settles that.';
 
 export const coolant: Model = {
+  surest: STRENGTH_GAUGES,
   tell(known) {
     const reading = lastOf(known, ...STRENGTH_GAUGES);
     return reading ? told(known, reading) : untold(known);
@@ -24,17 +27,19 @@ export const coolant: Model = {
 const glycolOf = (known: Known): Glycol | 'unknown' =>
   GLYCOLS.find((one) => one === choiceIn(known, 'glycol')) ?? 'unknown';
 
-const told = (known: Known, reading: Reading): Outlook => {
+const told = (known: Known, reading: Reading): Outlook | null => {
   const glycol = glycolOf(known);
-  const strength = strengthOf(glycol, reading);
+  const strength = strengthBy(known, reading);
+  if (!strength) return untold(known);
   const { place } = known.car;
   const coldest = place && coldestNight(place);
   const { freezes, margin, says } = coolantOutlook({ glycol, strength }, coldest);
   const frost =
     coldest === null || margin === null
       ? ''
-      : `, ${margin.low < 0 ? 'above' : `${inUnit(margin.low, '°C', 0)} or more below`} the coldest night there (${inUnit(coldest, '°C', 0)})`;
+      : `, ${margin.low < 0 ? 'above' : `${inUnit(Math.floor(margin.low), '°C', 0)} or more below`} the coldest night there (${inUnit(coldest, '°C', 0)})`;
   return {
+    on: known.on,
     now: `about ${spanInWords(strength, '%', 0)} glycol, first ice at ${spanInWords(freezes, '°C', 0)}${frost} (read on ${dayInWords(reading.day)}).`,
     measured: true,
     days: [],
@@ -46,19 +51,13 @@ const told = (known: Known, reading: Reading): Outlook => {
 };
 
 /** The strength by what was read; of an unknown glycol the whole of both. */
-const strengthOf = (glycol: Glycol | 'unknown', { gauge, value }: Reading): Span => {
-  const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map((one): Span => {
-    switch (gauge) {
-      case 'density':
-        return strengthByDensity(one, value);
-      case 'sugar-scale':
-        return strengthByBrix(one, value);
-      case 'freeze-point':
-        return byFreezing(one, value);
-      default:
-        return { low: value, high: value };
-    }
-  });
+const strengthBy = (known: Known, reading: Reading): Span | null => {
+  const gauge = gaugesOf(known.kind).find(({ gauge: { key } }) => key === reading.gauge)?.gauge;
+  if (gauge?.key !== 'freeze-point') return gauge ? strengthOf(gauge, reading, known.part.details) : null;
+  const glycol = glycolOf(known);
+  const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map((one) =>
+    byFreezing(one, reading.value),
+  );
   return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
 };
 
@@ -74,6 +73,7 @@ const untold = (known: Known): Outlook | null => {
   const usual = GLYCOLS.map((glycol) => freezingSpan(glycol, 50));
   const freezes = { low: Math.min(...usual.map(({ low }) => low)), high: Math.max(...usual.map(({ high }) => high)) };
   return {
+    on: known.on,
     now: `its strength is not known; half and half would show its first ice at ${spanInWords(freezes, '°C', 0)}.`,
     measured: false,
     days: [],

@@ -22,6 +22,7 @@ export const fuel: Model = {
     const { watch, stop, water, says } = fuelOutlook(facts, placeOf(known), known.on);
     const told = choiceIn(known, 'blend');
     return {
+      on: known.on,
       now: `${FUELS[facts.fuel].name}${told ? '' : ' (assumed)'}, ${facts.stabilized ? 'stabilized while fresh' : 'not stabilized'}: to be used soon ${daysInWords(watch, UNKNOWN, known.on)}, to be drained ${daysInWords(stop, UNKNOWN, known.on)}.`,
       measured: false,
       days: [
@@ -39,11 +40,12 @@ export const fuel: Model = {
       sources: [...new Set([...FUELS[facts.fuel].sources, ...(water ? WATER_SOURCES : [])])],
     };
   },
-  asksFrom(known) {
+  asks(known) {
     // Without the blend the calendar of the kind is all there is.
-    if (!choiceIn(known, 'blend')) return null;
-    const facts = factsOf(known);
-    return facts && goodUntil(facts, placeOf(known)).watch.earliest;
+    const facts = choiceIn(known, 'blend') ? factsOf(known) : null;
+    if (!facts) return [];
+    const { watch, stop } = goodUntil(facts, placeOf(known));
+    return [watch.earliest, stop.earliest].filter((day) => day !== null);
   },
 };
 

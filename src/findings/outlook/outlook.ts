@@ -6,9 +6,12 @@ import type { Kind } from '../../catalogue/kind.ts';
 import type { SourceKey } from '../../catalogue/sources.ts';
 import type { CivilDate } from '../../dates/civil.ts';
 import type { CarFacts, PartFacts, Reading } from '../facts.ts';
+import { measuredOf } from '../measured.ts';
 import type { Since } from '../since.ts';
 
 export interface Outlook {
+  /** Day it is told for. */
+  on: CivilDate;
   /** One line: the estimate with both its ends. */
   now: string;
   /** True where a reading stands behind it; otherwise it is told from dates and place alone. */
@@ -33,9 +36,16 @@ export interface Known {
 
 export interface Model {
   tell(known: Known): Outlook | null;
-  /** First day from which the estimate asks for a look; null: it does not ask. It never does more than ask. */
-  asksFrom?(known: Known): CivilDate | null;
+  /** Days from which the estimate asks for a look, in order. It never does more than ask. */
+  asks?(known: Known): CivilDate[];
+  /** Day until which, at the worst, it bears what was measured; null: nothing was, or it bears none of it. */
+  holdsUntil?(known: Known): CivilDate | null;
+  /** Gauges that would make it surer, the best first; none where no gauge can. */
+  surest?: readonly string[];
 }
+
+/** Days after a reading during which an estimate does not ask for another: the monthly round would come by itself. */
+export const ASKS_AFTER = 30;
 
 export const placeOf = ({ car }: Known): Place => car.place ?? ASSUMED;
 
@@ -43,8 +53,15 @@ export const placeOf = ({ car }: Known): Place => car.place ?? ASSUMED;
 export const PLACE_ASSUMED =
   'Nobody has said where the car stands: an unheated garage in a temperate place is assumed, and frost is not judged.';
 
-export const lastOf = ({ part, on }: Known, ...gauges: readonly string[]): Reading | undefined =>
-  part.readings.findLast(({ gauge, day }) => gauges.includes(gauge) && day <= on);
+/** The readings of some gauges that count on that day, newest first: the gravest of its day, and none of before the fill. */
+export const readingsOf = (known: Known, ...gauges: readonly string[]): Reading[] =>
+  measuredOf(known, known.on, known.kind.clock === 'filled' ? (known.since?.from ?? null) : null)
+    .map(({ reading }) => reading)
+    .filter(({ gauge }) => gauges.includes(gauge))
+    .sort((a, b) => b.day.localeCompare(a.day));
+
+export const lastOf = (known: Known, ...gauges: readonly string[]): Reading | undefined =>
+  readingsOf(known, ...gauges)[0];
 
 export const choiceIn = ({ part }: Known, key: string): string | undefined => {
   const told = part.details[key];

@@ -6,9 +6,11 @@ import { FLAT_SPOT_SOURCES, flatSpotRisk } from '../../ageing/tires/flat-spots.t
 import { HEAT_SOURCES, heatAge } from '../../ageing/tires/heat.ts';
 import {
   dueForAir,
+  firstLow,
   LAY_UP,
   layUpPressure,
   leakRate,
+  lossOver,
   PRESSURE_SOURCES,
   type PressureReading,
   pressureAt,
@@ -16,10 +18,25 @@ import {
 } from '../../ageing/tires/pressure.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { convert } from '../../catalogue/units.ts';
-import { addMonths, daysBetween } from '../../dates/civil.ts';
+import { addDays, addMonths, type CivilDate, daysBetween } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
+import type { Reading } from '../facts.ts';
 import { sinceLast } from '../since.ts';
-import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook, PLACE_ASSUMED, placeOf } from './outlook.ts';
+import {
+  ASKS_AFTER,
+  choiceIn,
+  type Known,
+  lastOf,
+  type Model,
+  numberIn,
+  type Outlook,
+  PLACE_ASSUMED,
+  placeOf,
+} from './outlook.ts';
+
+/** “2.0 to 2.2 bar (29 to 32 psi)”. */
+const inBoth = (bar: Span): string =>
+  `${spanInWords(bar, 'bar', 2)} (${spanInWords({ low: convert(bar.low, 'bar', 'psi'), high: convert(bar.high, 'bar', 'psi') }, 'psi', 0)})`;
 
 const AHEAD = 12;
 const GAUGE = 'cold-pressure';
@@ -34,11 +51,13 @@ const ENDS =
   'None of this clears a tire: by the calendar limits first, then by a look inside and out. Cracks, bulges, hardness and flat spots are judged by a tire shop.';
 
 export const tire: Model = {
+  surest: ['cold-pressure', 'hardness', 'tread-depth'],
   tell(known) {
     const read = readOf(known);
     const age = ageHere(known);
     if (!read && !age) return null;
     return {
+      on: known.on,
       now: `${[read ? airWords(known, read) : null, age].filter(Boolean).join('; ')}.`,
       measured: read !== undefined,
       days: airDays(known, read),
@@ -54,10 +73,15 @@ export const tire: Model = {
       sources: [...new Set([...PRESSURE_SOURCES, ...HEAT_SOURCES, ...FLAT_SPOT_SOURCES, ...LAY_UP.sources])],
     };
   },
-  asksFrom(known) {
+  asks(known) {
+    const leak = leakIn(known);
+    if (leak?.leaks) return [leak.day];
     const placard = numberIn(known, 'placard');
     const read = readOf(known);
-    return placard && read ? dueForAir(read, known.on, placeOf(known), placard).earliest : null;
+    if (!placard || !read) return [];
+    const low = firstLow(read, known.on, placeOf(known), placard);
+    const round = addDays(read.day, ASKS_AFTER);
+    return low === null ? [] : [low < round ? round : low];
   },
 };
 
@@ -72,7 +96,7 @@ const airBy = (known: Known, read: PressureReading): Span =>
 const airWords = (known: Known, read: PressureReading): string => {
   const now = airBy(known, read);
   const placard = numberIn(known, 'placard');
-  return `about ${spanInWords(now, 'bar', 1)} cold by now${placard ? `, placard ${inUnit(placard, 'bar', 1)}` : ''} (read on ${dayInWords(read.day)})`;
+  return `about ${inBoth(now)} by now at the temperature there${placard ? `, placard ${inBoth({ low: placard, high: placard })}` : ''} (read on ${dayInWords(read.day)})`;
 };
 
 const airDays = (known: Known, read: PressureReading | undefined): Outlook['days'] => {
@@ -93,19 +117,26 @@ const ageHere = ({ since, on, car }: Known): string | null => {
   return `rubber aged there like ${years20} at 20 °C, for information beside the calendar`;
 };
 
-const leakWords = (known: Known): string[] => {
+/** What it lost between its last two readings, a month, and whether rubber alone lets so much through. */
+const leakIn = (known: Known): { rate: number; leaks: boolean; day: CivilDate } | null => {
   const [before, last] = known.part.readings.filter(({ gauge, day }) => gauge === GAUGE && day <= known.on).slice(-2);
-  if (!before || !last) return [];
-  const pressure = ({ value, warmth, day }: typeof before): PressureReading => ({
+  if (!before || !last) return null;
+  const pressure = ({ value, warmth, day }: Reading): PressureReading => ({
     pressure: value,
     temperature: warmth,
     day,
   });
   const rate = leakRate(pressure(before), pressure(last));
-  if (rate === null || rate <= 0) return [];
-  const psi = convert(rate, 'bar/month', 'psi/month');
+  if (rate === null || rate <= 0) return null;
+  return { rate, leaks: convert(rate, 'bar/month', 'psi/month') > LEAK, day: last.day };
+};
+
+const leakWords = (known: Known): string[] => {
+  const leak = leakIn(known);
+  if (!leak) return [];
+  const psi = convert(leak.rate, 'bar/month', 'psi/month');
   return [
-    `Between the last two readings it lost ${inUnit(rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${psi > LEAK ? ': more than rubber lets through, look for a leak' : ''}.`,
+    `Between the last two readings it lost ${inUnit(leak.rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${leak.leaks ? ': more than rubber lets through, look for a leak' : ''}.`,
   ];
 };
 
@@ -135,7 +166,7 @@ const layUpWords = (known: Known): string[] => {
   const means = monthsOf(placeOf(known)).map(({ mean }) => mean);
   const [winter, summer] = [Math.min(...means), Math.max(...means)].map((mean) => pressureAt(placard, SET_AT, mean));
   return [
-    `Set to ${inUnit(placard, 'bar', 1)} at ${SET_AT} °C it shows ${inUnit(winter ?? placard, 'bar', 1)} in the coldest month there and ${inUnit(summer ?? placard, 'bar', 1)} in the warmest, without losing any air.`,
-    `For a lay-up: ${spanInWords(pressure, 'bar', 1)}, cold. ${LAY_UP.says.join(' ')}`,
+    `Set to ${inUnit(placard, 'bar', 1)} at ${SET_AT} °C it shows ${inUnit(winter ?? placard, 'bar', 1)} in the coldest month there and ${inUnit(summer ?? placard, 'bar', 1)} in the warmest, without losing any air; rubber lets ${inBoth(lossOver(6, SET_AT))} through in six months.`,
+    `For a lay-up: ${inBoth(pressure)}, cold. ${LAY_UP.says.join(' ')}`,
   ];
 };

@@ -1,16 +1,13 @@
 /** Desks: reckoning without a car and without an account. Questions, an answer with its range, a drawing, its reasons. */
 import type { Child } from 'hono/jsx';
-import { type AnswerGiven, readAnswers } from '../../acts/details.ts';
-import { done, type Fault, type Outcome } from '../../acts/fault.ts';
-import { AIRS, ASSUMED, type Place, SHELTERS } from '../../ageing/place.ts';
+import type { Fault } from '../../acts/fault.ts';
 import type { Detail } from '../../catalogue/gauge.ts';
 import type { SourceKey } from '../../catalogue/sources.ts';
-import type { Answers } from '../../findings/facts.ts';
 import { AnswerField, shownAnswer } from '../answer-field.tsx';
 import { A, FaultSummary, page, useVisit } from '../layout.tsx';
-import { AIR_WORDS, SHELTER_WORDS } from '../place-words.ts';
 import { Sources } from '../sources.tsx';
 import type { Ctx } from '../visit.ts';
+import { type Asked, askedInWords } from './asked.ts';
 
 export const DESKS = [
   ['/date-codes', 'Date codes', 'Week and year from a tire’s sidewall, and the other marks parts carry.'],
@@ -55,65 +52,6 @@ export const DeskNav = () => {
   );
 };
 
-/** What a desk was asked, as typed: it stands in the fields again, whatever came of it. */
-export type Asked = Readonly<Record<string, string>>;
-
-/** The unit beside a number comes as <key>-unit. */
-const given = (details: readonly Detail[], asked: Asked): Record<string, AnswerGiven> =>
-  Object.fromEntries(details.map(({ key }) => [key, { typed: asked[key] ?? '', unit: asked[`${key}-unit`] ?? '' }]));
-
-/** Reads a desk’s questions; those named in `needed` can’t be left open. */
-export const readDesk = (details: readonly Detail[], asked: Asked, needed: readonly string[]): Outcome<Answers> => {
-  const read = readAnswers(details, given(details, asked));
-  const open: Fault[] = details
-    .filter(({ key }) => needed.includes(key) && (asked[key] ?? '').trim() === '')
-    .map(({ key, name }) => ({ field: key, message: `${name}: this one is needed.` }));
-  if (!read.ok) return { ok: false, faults: [...open, ...read.faults] };
-  return open.length > 0 ? { ok: false, faults: open } : done(read.value);
-};
-
-/** The climate as four questions. */
-export const PLACE_DETAILS: readonly Detail[] = [
-  { key: 'shelter', name: 'Over the car', choices: SHELTER_WORDS },
-  {
-    key: 'low',
-    name: 'Coldest night of the winter, outdoors',
-    unit: '°C',
-    also: ['°F'],
-    range: [-60, 40],
-    decimals: 0,
-  },
-  { key: 'high', name: 'Hottest day of the summer, outdoors', unit: '°C', also: ['°F'], range: [-20, 60], decimals: 0 },
-  { key: 'air', name: 'The air there', choices: AIR_WORDS },
-];
-
-/** The place told, what is left open taken from the assumed one. */
-export const placeIn = ({ low, high, air, shelter }: Answers): Place => {
-  const winterLow = typeof low === 'number' ? low : ASSUMED.winterLow;
-  return {
-    ...ASSUMED,
-    winterLow,
-    // A hottest day that is not warmer than the coldest night was left open, or is a slip the fields show.
-    summerHigh: Math.max(typeof high === 'number' ? high : ASSUMED.summerHigh, winterLow + 5),
-    air: AIRS.find((one) => one === air) ?? ASSUMED.air,
-    shelter: SHELTERS.find((one) => one === shelter) ?? ASSUMED.shelter,
-  };
-};
-
-/** What was asked, for the printed page, which has no fields. */
-const askedInWords = (details: readonly Detail[], asked: Asked): string =>
-  details
-    .filter(({ key }) => (asked[key] ?? '') !== '')
-    .map((detail) => {
-      const typed = asked[detail.key] ?? '';
-      const words =
-        'choices' in detail
-          ? (detail.choices[typed] ?? typed)
-          : `${typed} ${asked[`${detail.key}-unit`] ?? detail.unit}`;
-      return `${detail.name.toLowerCase()}: ${words}`;
-    })
-    .join('; ');
-
 interface DeskShown {
   title: string;
   lede: string;
@@ -122,6 +60,8 @@ interface DeskShown {
   asked: Asked;
   /** Fields beyond the details, such as days. */
   more?: Child;
+  /** What those were answered with, by their names: printed with the rest. */
+  moreTold?: readonly (readonly [name: string, typed: string])[];
   faults: readonly Fault[];
   /** The answer; null until the questions are answered. */
   answer: Child;
@@ -133,14 +73,15 @@ interface DeskShown {
 export const showDesk = (c: Ctx, desk: DeskShown) =>
   page(c, desk.title, <Desk {...desk} />, desk.faults.length > 0 ? 422 : 200);
 
-const Desk = ({ title, lede, path, groups, asked, more, faults, answer, formula, ends, sources }: DeskShown) => {
+const Desk = (desk: DeskShown) => {
+  const { title, lede, path, groups, asked, more, moreTold = [], faults, answer, formula, ends, sources } = desk;
   const { site, on, today } = useVisit();
   return (
     <>
       <DeskNav />
       <h1>{title}</h1>
       <p class="lede">{lede}</p>
-      <FaultSummary faults={faults} />
+      <FaultSummary faults={faults} kept="Nothing you typed is lost." />
       <form method="get" action={`${site.base}${path}#answers`} class="stacked desk">
         {on !== today && <input type="hidden" name="on" value={on} />}
         {groups.map(({ legend, details }) => (
@@ -166,10 +107,13 @@ const Desk = ({ title, lede, path, groups, asked, more, faults, answer, formula,
           <h2 id="answers">Answer</h2>
           <p class="print-only">
             Reckoned with:{' '}
-            {askedInWords(
-              groups.flatMap((group) => group.details),
-              asked,
-            )}
+            {[
+              ...askedInWords(
+                groups.flatMap((group) => group.details),
+                asked,
+              ),
+              ...moreTold.filter(([, typed]) => typed.trim() !== '').map(([name, typed]) => `${name}: ${typed}`),
+            ].join('; ')}
           </p>
           {answer}
         </section>

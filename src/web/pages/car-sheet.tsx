@@ -73,7 +73,10 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
           Change the car
         </A>
       </div>
-      <FaultSummary faults={faults} />
+      <FaultSummary
+        faults={faults}
+        kept="Nothing was saved yet. What you typed in that form stands in it; other forms of this page are as they were."
+      />
       <p class="lede">
         {car.builtFrom || car.builtTo ? `Built ${rangeInWords(facts.built)}` : 'Build date not known'}
         {reading ? `; ${reading.km.toLocaleString('en-US')} km on ${reading.day}` : '; no odometer reading'}.

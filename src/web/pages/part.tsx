@@ -69,7 +69,10 @@ const Part = ({ part, finding, carName, refused }: Shown) => {
       <h1>
         {nameOf(part)} {!part.closedOn && <StandingWord standing={finding.standing} />}
       </h1>
-      <FaultSummary faults={faults} />
+      <FaultSummary
+        faults={faults}
+        kept="Nothing was saved yet. What you typed in that form stands in it; other forms of this page are as they were."
+      />
       {part.closedOn ? (
         <p class="note">
           Closed on {dayInWords(part.closedOn)}. {part.closedWhy}

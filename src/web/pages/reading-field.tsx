@@ -4,7 +4,7 @@ import type { Fault } from '../../acts/fault.ts';
 import { unitsOf } from '../../acts/record-reading.ts';
 import type { Gauged } from '../../findings/measured.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
-import { UnitChoice } from '../answer-field.tsx';
+import { LoneUnit, UnitChoice } from '../answer-field.tsx';
 import type { ReadingsForm } from '../forms.ts';
 import { Faults, faultsOf } from '../layout.tsx';
 
@@ -38,6 +38,7 @@ export const ReadingField = ({
     <div class="reading">
       <label>
         {label}
+        <LoneUnit units={unitsOf(gauge)} />
         <input
           name={`${at}typed`}
           inputmode="decimal"

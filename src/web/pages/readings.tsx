@@ -99,8 +99,8 @@ const Trend = ({ test, read, finding }: { test: Gauged; read: readonly ReadingRo
         unit: gauge.unit,
         decimals: gauge.decimals,
       }}
-      lines={[{ name: test.name, points }]}
-      dots={points}
+      lines={[{ name: 'from one to the next', points }]}
+      dots={{ name: 'what was read', points }}
       levels={levels}
     />
   );
