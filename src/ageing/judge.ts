@@ -31,12 +31,12 @@ interface Known {
 
 export const judge = (gauge: Gauge, read: Read, { details, coldest }: Known): Judged => {
   const strength = strengthOf(gauge, read, details);
-  const value = strength ? warmestIce(strength, details) : meaningOf(gauge, read);
+  const value = strength ? warmestIce(gauge, read, details) : meaningOf(gauge, read);
   const left = (wants: Judged['wants']): Judged => ({ verdict: null, wants, value });
   if ((gauge.reads === 'acid density' || gauge.reads === 'coolant density') && read.warmth === null)
     return left('its temperature');
   if (strength) {
-    const { verdict } = coolantOutlook({ glycol: glycolIn(details), strength }, coldest);
+    const verdict = coolantVerdict(gauge, read, details, coldest);
     return verdict ? { verdict, wants: null, value } : left('the coldest night where it stands');
   }
   // Condemned whatever it is held against: what is missing must not spare it.
@@ -47,6 +47,20 @@ export const judge = (gauge: Gauge, read: Read, { details, coldest }: Known): Ju
   const bands = bandsOf(gauge, details);
   if (bands === null) return left({ detail: 'by' in gauge.bands ? gauge.bands.by : '' });
   return { verdict: verdictIn(bands, relative(gauge, value, reference)), wants: null, value };
+};
+
+/** Of every glycol it can be, each by its own strength, the gravest; null: frost is not judged, and nothing else is wrong. */
+const coolantVerdict = (
+  gauge: Gauge,
+  read: Read,
+  details: Known['details'],
+  coldest: number | null,
+): Verdict | null => {
+  const verdicts = glycolsIn(details).map((glycol) => {
+    const strength = strengthOf(gauge, read, { ...details, glycol });
+    return strength && coolantOutlook({ glycol, strength }, coldest).verdict;
+  });
+  return (['act', 'watch', null, 'good'] as const).find((verdict) => verdicts.includes(verdict)) ?? null;
 };
 
 const verdictIn = ({ good, watch }: Bands, value: number): Verdict =>
@@ -88,8 +102,11 @@ const meaningOf = ({ reads, decimals }: Gauge, { value, warmth }: Read): number 
 /** The temperature of a tire that counts as cold, °C: common practice. */
 const TIRE_COLD = 20;
 
-const glycolIn = ({ glycol }: Known['details']): Glycol | 'unknown' =>
-  GLYCOLS.find((one) => one === glycol) ?? 'unknown';
+/** The glycols it can be: the one told, or both. */
+export const glycolsIn = ({ glycol }: Known['details']): readonly Glycol[] => {
+  const told = GLYCOLS.filter((one) => one === glycol);
+  return told.length > 0 ? told : GLYCOLS;
+};
 
 /** Strength of the coolant by what was read; of an unknown glycol the whole of both. Null for other gauges. */
 export const strengthOf = (
@@ -98,8 +115,7 @@ export const strengthOf = (
   details: Known['details'],
 ): Span | null => {
   const by = (told: (glycol: Glycol) => Span): Span => {
-    const known = glycolIn(details);
-    const spans = GLYCOLS.filter((one) => known === 'unknown' || one === known).map(told);
+    const spans = glycolsIn(details).map(told);
     return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
   };
   switch (reads) {
@@ -115,9 +131,9 @@ export const strengthOf = (
 };
 
 /** The warmest point at which such a sample may freeze: its weak end, and of both glycols if none is told. */
-const warmestIce = ({ low }: Span, details: Known['details']): number => {
-  const known = glycolIn(details);
-  return Math.max(
-    ...GLYCOLS.filter((one) => known === 'unknown' || one === known).map((one) => freezingPoint(one, low)),
+const warmestIce = (gauge: Gauge, read: Read, details: Known['details']): number =>
+  Math.max(
+    ...glycolsIn(details).map((glycol) =>
+      freezingPoint(glycol, strengthOf(gauge, read, { ...details, glycol })?.low ?? 0),
+    ),
   );
-};

@@ -83,7 +83,7 @@ export const monthsOf = (place: Place): Month[] => {
     // A month that was measured colder than the heating keeps has its nights like any other.
     const mean = measured ?? Math.max(wave, floor);
     const low = mean - gap * frost;
-    return { mean, low: measured === null ? Math.max(low, floor) : low, high: mean + gap * through };
+    return { mean, low: mean < floor ? low : Math.max(low, floor), high: mean + gap * through };
   });
 };
 

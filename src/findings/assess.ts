@@ -4,28 +4,16 @@ import type { Verdict } from '../ageing/verdict.ts';
 import type { Clock } from '../catalogue/clock.ts';
 import type { Kind } from '../catalogue/kind.ts';
 import type { CivilDate } from '../dates/civil.ts';
-import { limitOn, nextDay } from '../dates/limit.ts';
+import { limitOn } from '../dates/limit.ts';
 import type { DateRange } from '../dates/partial-date.ts';
+import { type Distance, distanceOf, isMetered } from './distance.ts';
 import type { CarFacts, Claim, PartFacts } from './facts.ts';
 import { gaugesOf, gravestOf, type Measured, measuredOf, newsOfGravest, standingByReading } from './measured.ts';
-import type { Known } from './outlook/outlook.ts';
-import { asksOf, holdsUntil } from './outlook.ts';
+import { asksOf } from './outlook.ts';
 import type { Ruling } from './ruling.ts';
 import { isDated, labelOf, type Since, sinceLast, sinceOf, sinceOnce } from './since.ts';
 import { graver, type Standing } from './standing.ts';
-
-/** The day a standing begins if the part is as old as it can be (`worst`) or as young (`best`); null: not known. */
-export interface Turn {
-  worst: CivilDate | null;
-  best: CivilDate | null;
-}
-
-interface Distance {
-  km: number;
-  standing: Standing;
-  /** Day of the reading that told it. */
-  readOn: CivilDate;
-}
+import { stretchOf, type Turn, type Turns, turnsOfAge, turnsOfLabel } from './turns.ts';
 
 export interface Finding {
   part: PartFacts;
@@ -63,9 +51,6 @@ export interface Finding {
 /** What can bring a standing. An estimate only ever asks for a look: to decide is for a reading. */
 export const CAUSES = ['age', 'distance', 'reading', 'estimate'] as const;
 
-/** Share of a distance limit from which the part is `due`; from memory. */
-const DUE_AT = 0.9;
-
 export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Ruling, on: CivilDate): Finding => {
   const cautious = kind.severity === 'safety';
   const printed = sinceOnce(part.claims, 'printed', car.built, cautious);
@@ -82,7 +67,10 @@ export const assess = (part: PartFacts, kind: Kind, car: CarFacts, ruling: Rulin
   const distance = distanceOf(part.claims, clock, car, ruling, on);
   const judged =
     (label || since) && (turns.look || turns.past || ruling.replaceByKm === null || isMetered(part.claims, clock, car));
-  const asks = asksOf(known).filter((day) => day <= on && !answeredByLook(day, kind, lastLook, ruling, on));
+  const asks = asksOf(known)
+    .map((day) => afterLook(day, kind, lastLook, ruling))
+    .filter((day) => day <= on)
+    .sort();
   const reached: Reached[] = [
     judged ? standingByAge(turns, since, on, cautious) : UNPROVEN,
     { standing: distance?.standing ?? 'in date', began: distance?.readOn ?? null },
@@ -122,18 +110,11 @@ const worstOf = (reached: readonly Reached[]): Reached => {
   return { standing, began: standing === 'in date' ? null : began(reached.filter((one) => one.standing === standing)) };
 };
 
-/** Where nothing can be measured, a look answers the estimate until the next one is owed. */
-const answeredByLook = (
-  asks: CivilDate,
-  kind: Kind,
-  lastLook: Since | null,
-  { lookEvery }: Ruling,
-  on: CivilDate,
-): boolean =>
-  gaugesOf(kind).length === 0 &&
-  lastLook?.from != null &&
-  lastLook.from >= asks &&
-  limitOn(lastLook.from, lookEvery) > on;
+/** Where nothing can be measured, a look answers the estimate until the next one is owed: it then asks anew. */
+const afterLook = (asks: CivilDate, kind: Kind, lastLook: Since | null, { lookEvery }: Ruling): CivilDate =>
+  gaugesOf(kind).length === 0 && lastLook?.from != null && lastLook.from >= asks
+    ? limitOn(lastLook.from, lookEvery)
+    : asks;
 
 /** A standing by age, by distance, by a reading or by an estimate alone. */
 interface Reached {
@@ -157,88 +138,6 @@ const clockOf = (claims: readonly Claim[], { clock, fallback }: Kind, built: Dat
   return fallback && !has(own) && has(fallback) ? fallback : own;
 };
 
-type Turns = Pick<Finding, 'look' | 'due' | 'past'>;
-
-/** To which day a good reading puts the replace-by off, and the months past which it never does. */
-interface Stretched {
-  to: CivilDate;
-  most: number;
-}
-
-/** Practice alone is put off, by a good reading and no longer than the estimate bears, while no reading speaks against it. */
-const stretchOf = (known: Known, ruling: Ruling, measured: readonly Measured[]): Stretched | null => {
-  const { stretch } = known.kind.interval;
-  if (!stretch || ruling.by !== 'practice' || measured.some(({ verdict }) => verdict !== 'good')) return null;
-  const day = measured
-    .filter(({ test }) => stretch.gauges.includes(test.gauge.key))
-    .map(({ reading }) => reading.day)
-    .sort()
-    .at(-1);
-  const holds = day ? holdsUntil(known) : null;
-  if (!day || holds === null) return null;
-  const to = limitOn(day, stretch.months);
-  return { to: holds < to ? holds : to, most: stretch.most };
-};
-
-const turnsOfAge = (
-  since: Since | null,
-  ruling: Ruling,
-  lastLook: Since | null,
-  stretched: Stretched | null,
-): Turns => {
-  if (since === null) return { look: null, due: null, past: null };
-  const { lookFrom, replaceBy, lead } = ruling;
-  const looked = lookFrom === null ? null : later(turnAt(since, lookFrom), lastLook, ruling);
-  if (replaceBy === null) return { look: looked, due: null, past: null };
-  const limit = stretched ? putOff(turnAt(since, replaceBy), since, stretched) : turnAt(since, replaceBy);
-  return {
-    look: looked,
-    due: { worst: at(limit.worst, -lead), best: at(limit.best, -lead) },
-    // The limit's own day is still "due"; past is the day after.
-    past: { worst: limit.worst && nextDay(limit.worst), best: limit.best && nextDay(limit.best) },
-  };
-};
-
-/** A label's last valid day takes the place of the replace-by day; its look comes as long before as the ruling's would. */
-const turnsOfLabel = (label: CivilDate, ruling: Ruling, lastLook: Since | null): Turns => {
-  const { lookFrom, replaceBy, lead } = ruling;
-  const look = lookFrom === null || replaceBy === null ? null : limitOn(label, lookFrom - replaceBy);
-  const due = limitOn(label, -lead);
-  const past = nextDay(label);
-  return {
-    look: look && later({ worst: look, best: look }, lastLook, ruling),
-    due: { worst: due, best: due },
-    past: { worst: past, best: past },
-  };
-};
-
-const putOff = (limit: Turn, since: Since, { to, most }: Stretched): Turn => {
-  const end = (day: CivilDate | null, start: CivilDate | null): CivilDate | null => {
-    const last = at(start, most);
-    const later = last !== null && to > last ? last : to;
-    return day !== null && later > day ? later : day;
-  };
-  return { worst: end(limit.worst, since.from), best: end(limit.best, since.to) };
-};
-
-/** So many months after a range; that of a single day is counted once. */
-const turnAt = ({ from, to }: DateRange, months: number): Turn => {
-  const worst = at(from, months);
-  return { worst, best: from === to ? worst : at(to, months) };
-};
-
-const at = (start: CivilDate | null, months: number): CivilDate | null => start && limitOn(start, months);
-
-/** A look that was made puts the next one off by `lookEvery`; it never moves the replace-by day. */
-const later = (turn: Turn, lastLook: Since | null, { lookEvery }: Ruling): Turn => {
-  if (lastLook === null) return turn;
-  const next = turnAt(lastLook, lookEvery);
-  return { worst: latest(turn.worst, next.worst), best: latest(turn.best, next.best) };
-};
-
-const latest = (a: CivilDate | null, b: CivilDate | null): CivilDate | null =>
-  a === null || (b !== null && b > a) ? b : a;
-
 const standingByAge = ({ look, due, past }: Turns, since: Since | null, on: CivilDate, cautious: boolean): Reached => {
   if (past) {
     // Past at its youngest is past whatever the rest; past at its oldest alone is proof enough against a safety item.
@@ -255,39 +154,4 @@ const standingByAge = ({ look, due, past }: Turns, since: Since | null, on: Civi
     if (look.worst <= on) return { standing: 'look', began: look.worst };
   }
   return { standing: 'in date', began: null };
-};
-
-/** Odometer when the clock last started: a reading of an earlier start says nothing about a later one. */
-const startKm = (claims: readonly Claim[], clock: Clock): number | null => {
-  const own = claims.filter((claim) => claim.clock === clock);
-  const last = own.reduce((newest, { from }) => (from !== null && from > newest ? from : newest), '');
-  return own.findLast(({ km, to }) => km !== null && (to === null || to >= last))?.km ?? null;
-};
-
-/** True where the distance can be told from the readings, on whatever day: without it a limit of distance clears nothing. */
-const isMetered = (claims: readonly Claim[], clock: Clock, { odometer }: CarFacts): boolean => {
-  const start = startKm(claims, clock);
-  return start !== null && (odometer.at(-1)?.km ?? -1) >= start;
-};
-
-const distanceOf = (
-  claims: readonly Claim[],
-  clock: Clock,
-  car: CarFacts,
-  { replaceByKm }: Ruling,
-  on: CivilDate,
-): Distance | null => {
-  if (replaceByKm === null || car.odometer.length === 0) return null;
-  const start = startKm(claims, clock);
-  if (start === null) return null;
-  const seen = car.odometer.filter((reading) => reading.day <= on);
-  const last = seen.at(-1);
-  if (!last || last.km < start) return null;
-  const used = last.km - start;
-  const standing: Standing = used > replaceByKm ? 'past' : used >= DUE_AT * replaceByKm ? 'due' : 'in date';
-  const limit = standing === 'past' ? replaceByKm : DUE_AT * replaceByKm;
-  const crossed = seen.find((reading) =>
-    standing === 'past' ? reading.km - start > limit : reading.km - start >= limit,
-  );
-  return { km: used, standing, readOn: crossed?.day ?? last.day };
 };

@@ -4,14 +4,15 @@ import type { Clock } from '../catalogue/clock.ts';
 import type { SourceKey } from '../catalogue/sources.ts';
 import { addDays, type CivilDate } from '../dates/civil.ts';
 import { limitOn } from '../dates/limit.ts';
-import { ageInWords, ageOf, count, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
-import type { Finding, Turn } from './assess.ts';
+import { ageInWords, ageOf, dayInWords, lengthInWords, rangeInWords } from '../dates/words.ts';
+import type { Finding } from './assess.ts';
 import type { Evidence } from './facts.ts';
-import { gaugesOf, type Measured } from './measured.ts';
 import type { Outlook } from './outlook/outlook.ts';
-import { outlookOf, surestGauges } from './outlook.ts';
-import { bandWords, readingLine } from './reading-words.ts';
+import { outlookOf } from './outlook.ts';
+import { readingLine } from './reading-words.ts';
 import type { Ruling } from './ruling.ts';
+import { comeByAge, surerOf, todoOf } from './todo.ts';
+import type { Turn } from './turns.ts';
 
 export interface Reason {
   text: string;
@@ -145,13 +146,6 @@ const standingLine = (finding: Finding): string => {
 
 const began = ({ began: day }: Finding): string => (day ? `, since ${dayInWords(day)}` : '');
 
-/** The turn that age has brought by that day, or null: then the same standing came by distance. */
-const comeByAge = ({ standing, kind, past, due, on }: Finding): Turn | null => {
-  if (standing === 'due') return due?.worst && due.worst <= on ? due : null;
-  const day = kind.severity === 'safety' ? (past?.worst ?? past?.best) : past?.best;
-  return day && day <= on ? past : null;
-};
-
 /** A day, or the two days between which it falls. */
 export const turnInWords = ({ worst, best }: Turn): string => {
   if (worst === null) return best ? `${dayInWords(best)} at the latest` : 'an unknown day';
@@ -225,55 +219,4 @@ const doubtsOf = (finding: Finding): string[] => {
       ? `Its own ${clock === 'made' ? 'making' : clock} date is missing; the other dates only bound it.`
       : null,
   ].filter((doubt): doubt is string => doubt !== null);
-};
-
-/** A gauge read this lately needs no second reading to make the estimate surer, in days; from memory. */
-const JUST_READ = 30;
-
-const surerOf = ({ kind, measured, on }: Finding): string | null => {
-  const wanted = surestGauges(kind);
-  const gauges = gaugesOf(kind).filter(({ gauge }) => wanted?.includes(gauge.key) ?? true);
-  const fresh = measured.some(
-    ({ test, reading, verdict }) => gauges.includes(test) && verdict !== null && addDays(reading.day, JUST_READ) >= on,
-  );
-  const [best] = wanted
-    ? gauges.sort((a, b) => wanted.indexOf(a.gauge.key) - wanted.indexOf(b.gauge.key))
-    : gauges.sort((a, b) => a.gauge.minutes - b.gauge.minutes);
-  if (fresh) return null;
-  if (best) return `Measure it: ${best.name.toLowerCase()}, ${count(best.gauge.minutes, 'minute')}. ${best.how}`;
-  const [test] = kind.tests;
-  return test && gaugesOf(kind).length === 0 ? `Test it: ${test.name.toLowerCase()}. ${test.how}` : null;
-};
-
-const todoOf = (finding: Finding): string => {
-  const { by, gravest } = finding;
-  const asks = gravest && gravest.verdict !== 'good' ? asksInWords(gravest) : null;
-  if (asks) return by === 'reading' ? `${asks}.` : `${asks}. ${todoByAge(finding)}`;
-  return by === 'estimate' ? (surerOf(finding) ?? todoByAge(finding)) : todoByAge(finding);
-};
-
-const asksInWords = (gravest: Measured): string =>
-  gravest.verdict === 'act'
-    ? `${gravest.test.name}: ${bandWords(gravest)}`
-    : `${gravest.test.name} wants watching (${bandWords(gravest)}): read it again within a month`;
-
-const todoByAge = (finding: Finding): string => {
-  const { standing, kind, past, since } = finding;
-  const test = kind.tests[0];
-  const how = test ? `${test.name}: ${test.how}` : kind.findDate;
-  switch (standing) {
-    case 'unproven':
-      return since === null || since.from === null
-        ? `Find its date. ${kind.findDate}`
-        : `Date it better, or treat it as past. ${kind.findDate}`;
-    case 'past':
-      return `Renew it. If ignored: ${kind.ignored}`;
-    case 'due':
-      // Its last day is the one before it turns past.
-      return `${kind.whenDue ?? 'Order and book it now'}${past?.worst && comeByAge(finding) ? `, to be done by ${dayInWords(addDays(past.worst, -1))}` : ''}.`;
-    case 'look':
-      return `Look and test. ${how}`;
-    case 'in date':
-      return 'Nothing now.';
-  }
 };

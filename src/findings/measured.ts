@@ -63,14 +63,16 @@ const newsOf = ({ day, recordedOn }: Reading, { gauge }: Gauged, { placedOn }: C
 /** Of several readings of one day the gravest: the wheels may be wetter than the reservoir. */
 const ofEachDay = (judged: readonly Measured[]): Measured[] =>
   [...Map.groupBy(judged, ({ reading }) => reading.day).values()].map((sameDay) =>
-    sameDay.reduce((worst, one) => (graveness(one.verdict) > graveness(worst.verdict) ? one : worst)),
+    sameDay.reduce((worst, one) => (graveness(one.verdict) >= graveness(worst.verdict) ? one : worst)),
   );
 
 /** The unbroken run of readings, as grave as the last one or graver, that ends with it: where it began, and as news. */
 const runOf = (judged: readonly Measured[], last: Measured): Pick<Measured, 'began' | 'news'> => {
   const milder = judged.findLastIndex(({ verdict }) => graveness(verdict) < graveness(last.verdict));
-  const first = judged[milder + 1] ?? last;
-  return { began: first.began, news: first.news };
+  const run = judged.slice(milder + 1);
+  // An older reading of the run, written down later, is no news of it.
+  const news = run.map((one) => one.news).sort()[0] ?? last.news;
+  return { began: (run[0] ?? last).began, news };
 };
 
 /** What is not judged asks for no more than what is good. */

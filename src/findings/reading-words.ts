@@ -6,7 +6,7 @@ import { dayInWords } from '../dates/words.ts';
 import type { Measured } from './measured.ts';
 
 /** “12.31 V”. */
-export const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string => {
+const valueInWords = ({ test: { gauge }, reading }: Pick<Measured, 'test' | 'reading'>): string => {
   const own = inUnit(reading.value, gauge.unit, gauge.decimals);
   if (reading.unit === gauge.unit) return own;
   const typed = Number(convert(reading.value, gauge.unit, reading.unit).toPrecision(4));

@@ -59,7 +59,7 @@ const byGravity = (a: DigestCar, b: DigestCar): number => {
 
 const gravity = ({ lines }: DigestCar): number[] => {
   const safety = lines.filter((line) => line.safety);
-  const past = ({ stage }: DigestLine): boolean => stage === 'past';
+  const past = ({ news }: DigestLine): boolean => news.includes('past') || news.includes('act');
   return [safety.filter(past).length, safety.length, lines.filter(past).length, lines.length];
 };
 

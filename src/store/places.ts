@@ -77,6 +77,7 @@ export const putCar = (
   since: CivilDate,
 ): void =>
   inTransaction(store, (tx) => {
+    if (placeId !== null && placeOfCar(tx, collectionId, carId)?.place.id === placeId) return;
     tx.delete(carPlaces)
       .where(and(eq(carPlaces.collectionId, collectionId), eq(carPlaces.carId, carId)))
       .run();

@@ -10,7 +10,7 @@ export interface Spot {
   anchor: 'start' | 'end' | 'middle';
 }
 
-interface Box {
+export interface Box {
   left: number;
   right: number;
   top: number;
@@ -29,10 +29,13 @@ export interface Placed extends Spot {
 
 /** Height of a line and width of a letter on a phone, where the drawing is shown at half its size. */
 const LINE = 21;
-const LETTER = 10.5;
+const LETTER = 12;
+
+/** Width of some words, as wide as a phone shows them. */
+export const widthOf = (text: string): number => text.length * LETTER;
 
 const boxOf = (text: string, { x, y, anchor }: Spot): Box => {
-  const width = text.length * LETTER;
+  const width = widthOf(text);
   const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
   return { left, right: left + width, top: y - LINE * 0.8, bottom: y + LINE * 0.2 };
 };
@@ -46,13 +49,25 @@ const outside = (box: Box, within: Box): number => {
   return area - overlap(box, within);
 };
 
+/** What no label should cover. */
+export interface Drawn {
+  dots: readonly { x: number; y: number }[];
+  /** Lines across, by their height, and lines standing up. */
+  levels: readonly number[];
+  uprights: readonly number[];
+}
+
+/** Half the stroke of a line, and the rim of a dot. */
+const STROKE = 0.7;
+const DOT = 6;
+
 /** One after the other, each at the first of its places that is free, or else at the one that covers least. */
-export const placeLabels = (
-  labels: readonly Label[],
-  within: Box,
-  dots: readonly { x: number; y: number }[],
-): Placed[] => {
-  const taken: Box[] = dots.map(({ x, y }) => ({ left: x - 6, right: x + 6, top: y - 6, bottom: y + 6 }));
+export const placeLabels = (labels: readonly Label[], within: Box, { dots, levels, uprights }: Drawn): Placed[] => {
+  const taken: Box[] = [
+    ...dots.map(({ x, y }) => ({ left: x - DOT, right: x + DOT, top: y - DOT, bottom: y + DOT })),
+    ...levels.map((y) => ({ ...within, top: y - STROKE, bottom: y + STROKE })),
+    ...uprights.map((x) => ({ ...within, left: x - STROKE, right: x + STROKE })),
+  ];
   return labels.flatMap(({ text, spots }) => {
     const costs = spots.map((spot) => {
       const box = boxOf(text, spot);

@@ -2,28 +2,27 @@
  * A drawn estimate: the span as a hatched band, what was measured as dots, limits as lines with their names on them.
  * Shape and words carry the meaning; there is no color to read. The caption says what each shape stands for.
  */
-import { scaleLinear, scaleUtc } from 'd3-scale';
-import type { CivilDate } from '../dates/civil.ts';
-import { MONTHS } from '../dates/words.ts';
-import { type Label, placeLabels, type Spot } from './chart-labels.ts';
-
-/** Along the foot: numbers with a unit, or days. */
-type Foot =
-  | { from: number; to: number; unit: string; ticks?: readonly { at: number; words: string }[] }
-  | { from: CivilDate; to: CivilDate };
-
-export interface Point {
-  x: number | CivilDate;
-  y: number;
-}
+import { type Label, placeLabels, type Spot, widthOf } from './chart-labels.ts';
+import {
+  EDGE,
+  type Foot,
+  HEIGHT,
+  hangsOver,
+  ofDays,
+  type Point,
+  type Scales,
+  type Side,
+  scalesOf,
+  WIDTH,
+} from './chart-scales.ts';
 
 interface Drawn {
   /** What the drawing says, for those who don't see it. */
   says: string;
   foot: Foot;
-  side: { from: number; to: number; unit: string; decimals?: number };
-  /** Several bear their names at their right ends. */
-  bands?: readonly { name: string; points: readonly { x: Point['x']; low: number; high: number }[] }[];
+  side: Side;
+  /** Several bear their labels, or names, toward their right ends. */
+  bands?: readonly { name: string; label?: string; points: readonly { x: Point['x']; low: number; high: number }[] }[];
   lines?: readonly { name: string; points: readonly Point[] }[];
   dots?: { name: string; points: readonly Point[] };
   /** Limits across the drawing, each with its name on it. */
@@ -31,62 +30,6 @@ interface Drawn {
   /** Days or values standing up across it, such as today. */
   uprights?: readonly { at: Point['x']; name: string }[];
 }
-
-const WIDTH = 640;
-const HEIGHT = 330;
-/** Room for the words as a phone shows them: the unit over the top tick, the foot’s unit under its ticks. */
-const EDGE = { left: 66, right: 18, top: 46, bottom: 34, unit: 24 };
-
-const instant = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
-
-const ofDays = (foot: Foot): foot is { from: CivilDate; to: CivilDate } => typeof foot.from === 'string';
-
-/** Where a foot's values stand, and its ticks with their words. */
-const footScale = (foot: Foot) => {
-  const reach: [number, number] = [EDGE.left, WIDTH - EDGE.right];
-  if (ofDays(foot)) {
-    const scale = scaleUtc([instant(foot.from), instant(foot.to)], reach);
-    return {
-      at: (x: Point['x']): number => scale(instant(x as CivilDate)),
-      ticks: scale.ticks(6).map((tick) => ({ at: scale(tick), words: dayOnFoot(tick) })),
-    };
-  }
-  const scale = scaleLinear([foot.from, foot.to], reach);
-  return {
-    at: (x: Point['x']): number => scale(x as number),
-    ticks:
-      foot.ticks?.map(({ at, words }) => ({ at: scale(at), words })) ??
-      scale.ticks(7).map((tick) => ({ at: scale(tick), words: String(tick).replace('-', '−') })),
-  };
-};
-
-/** Short enough to stand side by side on a phone: “Nov”, the year in January, “23 Nov” within a month. */
-const dayOnFoot = (tick: Date): string => {
-  const month = (MONTHS[tick.getUTCMonth()] ?? '').slice(0, 3);
-  if (tick.getUTCDate() !== 1) return `${tick.getUTCDate()} ${month}`;
-  return tick.getUTCMonth() === 0 ? String(tick.getUTCFullYear()) : month;
-};
-
-/** Widest words of a tick on either side of it, as a phone shows them. */
-const HALF_TICK = 30;
-
-const tickAnchor = (at: number): 'middle' | 'end' => (at > WIDTH - HALF_TICK ? 'end' : 'middle');
-
-/** How values become places of the drawing. */
-const scalesOf = ({ foot, side }: Pick<Drawn, 'foot' | 'side'>) => {
-  const across = footScale(foot);
-  const floor = HEIGHT - EDGE.bottom - (ofDays(foot) || foot.unit === '' ? 0 : EDGE.unit);
-  const up = scaleLinear([side.from, side.to], [floor, EDGE.top]).clamp(true);
-  const round = (value: number): number => Math.round(value * 10) / 10;
-  return {
-    floor,
-    ticksAcross: across.ticks.map(({ at, words }) => ({ at: round(at), words })),
-    ticksUp: up.ticks(5).map((tick) => ({ at: round(up(tick)), tick })),
-    x: (value: Point['x']): number => round(across.at(value)),
-    y: (value: number): number => round(up(value)),
-  };
-};
-type Scales = ReturnType<typeof scalesOf>;
 
 const pathOf = ({ x, y }: Scales, points: readonly Point[]): string =>
   points.map((point, index) => `${index === 0 ? 'M' : 'L'}${x(point.x)} ${y(point.y)}`).join('');
@@ -99,11 +42,11 @@ export const Chart = (drawn: Drawn) => {
   return (
     <figure class="drawing">
       <svg class="chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={says}>
-        {ticksUp.map(({ at, tick }) => (
+        {ticksUp.map(({ at, words }) => (
           <>
             <line x1={EDGE.left} x2={right} y1={at} y2={at} class="thread" />
             <text x={EDGE.left - 6} y={at + 5} class="number" text-anchor="end">
-              {tick.toFixed(side.decimals ?? 0).replace('-', '−')}
+              {words}
             </text>
           </>
         ))}
@@ -140,10 +83,10 @@ export const Chart = (drawn: Drawn) => {
           <>
             <line x1={at} x2={at} y1={floor} y2={floor + 5} class="floor" />
             <text
-              x={tickAnchor(at) === 'end' ? WIDTH - 2 : at}
-              y={floor + 22}
+              x={hangsOver(at, words) ? WIDTH - 2 : at}
+              y={floor + 26}
               class="number"
-              text-anchor={tickAnchor(at)}
+              text-anchor={hangsOver(at, words) ? 'end' : 'middle'}
             >
               {words}
             </text>
@@ -188,7 +131,11 @@ const labelsOf = (drawn: Drawn, scales: Scales) => {
       ...(bands.length > 1 ? namesOf(bands, scales) : []),
     ],
     { left: EDGE.left, right: WIDTH, top: EDGE.top - 26, bottom: floor },
-    (dots?.points ?? []).map((dot) => ({ x: x(dot.x), y: y(dot.y) })),
+    {
+      dots: (dots?.points ?? []).map((dot) => ({ x: x(dot.x), y: y(dot.y) })),
+      levels: levels.map(({ at }) => y(at)),
+      uprights: uprights.map(({ at }) => x(at)),
+    },
   );
 };
 
@@ -211,17 +158,24 @@ const onLevel = (y: number): Spot[] => {
   return [y - 5, y + 18].flatMap((base) => ends.map((end) => ({ ...end, y: base })));
 };
 
-/** At the right end of each: above the highest, below the others. */
+/** Toward the right end of each: above the highest, below the others, clear of its own slope. */
 const namesOf = (bands: NonNullable<Drawn['bands']>, { x, y }: Scales): Label[] => {
-  const ends = bands.flatMap(({ name, points }) => {
-    const last = points.at(-1);
-    return last ? [{ name, at: x(last.x), top: y(last.high), bottom: y(last.low) }] : [];
-  });
-  const highest = Math.min(...ends.map(({ top }) => top));
-  return ends.map(({ name, at, top, bottom }): Label => {
-    const spot = (base: number): Spot => ({ x: at - 2, y: base, anchor: 'end' });
-    const above = [top - 7, top - 32].map(spot);
-    const below = [bottom + 20, bottom + 45].map(spot);
-    return { text: name, spots: top === highest ? [...above, ...below] : [...below, ...above] };
+  const drawn = bands.map(({ name, label = name, points }) => ({
+    label,
+    edges: points.map((point) => ({ x: x(point.x), top: y(point.high), bottom: y(point.low) })),
+  }));
+  const highest = Math.min(...drawn.map(({ edges }) => edges.at(-1)?.top ?? Number.POSITIVE_INFINITY));
+  return drawn.map(({ label, edges }): Label => {
+    const end = edges.at(-1);
+    const above = end?.top === highest;
+    const spots = [0, 60, 120, 180, 240].map((back): Spot => {
+      const right = (end?.x ?? WIDTH) - back - 2;
+      const under = edges.filter((edge) => edge.x <= right && edge.x >= right - widthOf(label));
+      const base = above
+        ? Math.min(...under.map(({ top }) => top)) - 6
+        : Math.max(...under.map(({ bottom }) => bottom)) + 19;
+      return { x: right, y: base, anchor: 'end' };
+    });
+    return { text: label, spots: spots.filter((spot) => Number.isFinite(spot.y)) };
   });
 };

@@ -5,8 +5,9 @@
 import { scaleUtc } from 'd3-scale';
 import { addDays, type CivilDate, yearOf } from '../dates/civil.ts';
 import { dayInWords, rangeInWords } from '../dates/words.ts';
-import type { Finding, Turn } from '../findings/assess.ts';
+import type { Finding } from '../findings/assess.ts';
 import { turnInWords } from '../findings/explain.ts';
+import type { Turn } from '../findings/turns.ts';
 import { useVisit } from './layout.tsx';
 
 const WIDTH = 360;

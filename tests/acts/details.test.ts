@@ -35,7 +35,7 @@ describe('answers about a part', () => {
       faults: [{ field: 'limit', message: expect.stringMatching(/^100 °F can’t be: .*284 °F to 572 °F/) as string }],
     });
     expect(ask('brake-fluid-glycol', { grade: 'dot-6' })).toMatchObject({
-      faults: [{ field: 'grade', message: expect.stringContaining('dot-3, dot-4') as string }],
+      faults: [{ field: 'grade', message: expect.stringContaining('choose DOT 3, DOT 4,') as string }],
     });
     expect(ask('tires-road', { placard: 'high' })).toMatchObject({ faults: [{ field: 'placard' }] });
   });

@@ -132,6 +132,14 @@ describe('putting a car into a place', () => {
     expect(carOf(barn, carId).facts.place).toBeNull();
   });
 
+  it('is of the day it is done', () => {
+    const barn = openBarn();
+    const carId = carIn(barn);
+    const place = must(addPlaceAct(barn.store, barn.acting, given()));
+    must(putCarAct(barn.store, { ...barn.acting, today: '2026-04-09' }, carId, place));
+    expect(carOf(barn, carId).facts.placedOn).toBe('2026-04-09');
+  });
+
   it('moves it: a car stands in one place', () => {
     const barn = openBarn();
     const carId = carIn(barn);

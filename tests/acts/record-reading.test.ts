@@ -69,12 +69,21 @@ describe('recording a reading', () => {
     ['freezing', '−24', '', -24],
     ['freezing', '-13', '°F', -25],
     ['freezing', '14 °F', '°C', -10],
-    // A unit of another gauge, or none at all, is that of the gauge.
-    ['volts', '12.4', 'psi', 12.4],
+    // No unit at all is that of the gauge.
+    ['volts', '12.4', '', 12.4],
   ])('%s: %j in %j is %d', (gauge, text, unit, value) => {
     const here = barnWithCar();
     must(record(here.barn, here.carId, [one(here, gauge, text, { unit })]));
     expect(readingsOf(here)[0]?.value).toBeCloseTo(value, 4);
+  });
+
+  it('in its gauge’s own unit keeps the digits the gauge has, and those typed beside it', () => {
+    const here = barnWithCar();
+    must(record(here.barn, here.carId, [one(here, 'volts', '12.598'), one(here, 'pressure', '31.9 psi')]));
+    const kept = new Map(readingsOf(here).map((reading) => [reading.gauge, reading]));
+    expect(kept.get('rest-voltage')).toMatchObject({ value: 12.6, typed: '12.598', unit: 'V' });
+    // 31.9 psi: rounded to the gauge’s 2.20 bar it would read back as another number.
+    expect(kept.get('cold-pressure')?.value).toBeCloseTo(2.199428, 6);
   });
 
   it('of the day itself, and of the first day the part can be there, is taken', () => {
@@ -105,7 +114,7 @@ describe('a reading is refused', () => {
 
   it.each<[keyof typeof KINDS, string, string, string]>([
     ['pressure', '11', '', '11 bar can’t be: this reads from 0 bar to 10 bar.'],
-    ['pressure', '200', 'psi', '200 psi can’t be: this reads from 0 psi to 145.04 psi.'],
+    ['pressure', '200', 'psi', '200 psi can’t be: this reads from 0 psi to 145 psi.'],
     ['pressure', '-1', '', '−1 bar can’t be: this reads from 0 bar to 10 bar.'],
     ['freezing', '50', '°F', '50 °F can’t be: this reads from −103 °F to 41 °F.'],
     ['volts', '126', '', '126 V can’t be: this reads from 0 V to 16 V.'],
@@ -119,6 +128,20 @@ describe('a reading is refused', () => {
   it('where no number or no such unit was typed', () => {
     expect(because('volts', 'full')).toMatchObject([{ message: expect.stringContaining('is no number') as string }]);
     expect(because('volts', '12 psi')).toMatchObject([{ message: expect.stringContaining('not a unit') as string }]);
+    for (const unit of ['psi', 'furlong', 'toString'])
+      expect(because('volts', '12.4', { unit })).toEqual([
+        { field: 'rest-voltage typed', message: `“${unit}” is not a unit for this: use V.` },
+      ]);
+  });
+
+  it('where a comma can mean two numbers, also in a unit picked beside it', () => {
+    expect(because('volts', '1,260')).toMatchObject([{ message: expect.stringContaining('two numbers') as string }]);
+    expect(because('pressure', '2,200', { unit: 'kPa', sure: true })).toMatchObject([
+      { field: 'cold-pressure typed', message: expect.stringContaining('two numbers') as string },
+    ]);
+    const here = barnWithCar();
+    must(record(here.barn, here.carId, [one(here, 'density', '1,265', { warmth: '20' })]));
+    expect(readingsOf(here)).toMatchObject([{ value: 1.265 }]);
   });
 
   it('of a day ahead, or of none', () => {
@@ -220,7 +243,7 @@ describe('a reading seldom seen', () => {
       faults: [
         {
           field: 'cold-pressure typed',
-          message: '5 psi is seldom seen: most read from 11.6 psi to 65.27 psi. Is it what the instrument showed?',
+          message: '5 psi is seldom seen: most read from 11.6 psi to 65.3 psi. Is it what the instrument showed?',
           choices: [{ value: 'sure', label: 'Yes, 5 psi' }],
         },
       ],

@@ -134,16 +134,15 @@ describe('the day’s sweep', () => {
 
 describe('a battery that is read', () => {
   /** A car whose battery was made on a day, or on none that is known; nothing else has a date. */
-  const batteryCar = (made: string | null): { barn: Barn; read(day: CivilDate, volts: string): void; id: string } => {
+  const batteryCar = (made: string | null) => {
     const barn = openBarn();
     const carId = carIn(barn, { name: 'Alder Coupe' });
     if (made) date(barn, carId, 'battery-flooded', claim('made', made));
     const { id } = partOf(barn, carId, 'battery-flooded');
-    return {
-      barn,
-      id,
-      read: (day, volts) => void must(record(barn, carId, [typed(id, 'rest-voltage', volts, { day })], day)),
-    };
+    const late = (day: CivilDate, text: string, writtenOn: CivilDate, gauge = 'rest-voltage') =>
+      must(record(barn, carId, [typed(id, gauge, text, { day, warmth: '27' })], writtenOn));
+    const read = (day: CivilDate, text: string, gauge?: string) => late(day, text, day, gauge);
+    return { barn, id, read, late };
   };
   const told = (barn: Barn, day: CivilDate): string | undefined => sweep(barn, day).letters[0]?.subject;
 
@@ -151,7 +150,7 @@ describe('a battery that is read', () => {
     const { barn, read, id } = batteryCar('June 2026');
     expect(told(barn, '2026-11-30')).toBeUndefined();
     read('2026-12-01', '12,31');
-    expect(told(barn, '2026-12-02')).toBe('1 due: Alder Coupe');
+    expect(told(barn, '2026-12-02')).toBe('1 to act on by reading: Alder Coupe');
     const letter = onlyLetter(barn);
     expect(letter.text).toContain('Rest voltage 12.31 V on 1 December 2026: act.');
     expect(letter.text).toContain('Do: Rest voltage: under 12.40');
@@ -184,31 +183,67 @@ describe('a battery that is read', () => {
   it('is told once a run of bad readings, and again after a good one in between', () => {
     const { barn, read } = batteryCar('June 2026');
     read('2026-12-01', '12.31');
-    expect(told(barn, '2026-12-02')).toBe('1 due: Alder Coupe');
+    expect(told(barn, '2026-12-02')).toBe('1 to act on by reading: Alder Coupe');
     read('2026-12-05', '12.25');
     expect(told(barn, '2026-12-06')).toBeUndefined();
     read('2026-12-10', '12.65');
     expect(told(barn, '2026-12-11')).toBeUndefined();
     read('2026-12-20', '12.31');
-    expect(told(barn, '2026-12-21')).toBe('1 due: Alder Coupe');
+    expect(told(barn, '2026-12-21')).toBe('1 to act on by reading: Alder Coupe');
     expect(told(barn, '2026-12-22')).toBeUndefined();
     expect(letters(barn)).toHaveLength(2);
   });
 
   it.each([
-    ['a dated one', 'June 2026', '1 to look at: Alder Coupe', '1 due: Alder Coupe'],
-    ['one without a date', null, '1 to watch by reading: Alder Coupe', '1 to act on by reading: Alder Coupe'],
-  ])('that sinks from watch to act is told again: %s', (_, made, watch, act) => {
+    ['a dated one', 'June 2026'],
+    ['one without a date', null],
+  ])('that sinks from watch to act is told again: %s', (_, made) => {
     const { barn, read } = batteryCar(made);
     read('2026-12-01', '12.45');
-    expect(told(barn, '2026-12-02')).toBe(watch);
+    expect(told(barn, '2026-12-02')).toBe('1 to watch by reading: Alder Coupe');
     expect(told(barn, '2026-12-03')).toBeUndefined();
     read('2026-12-10', '12.31');
-    expect(told(barn, '2026-12-11')).toBe(act);
+    expect(told(barn, '2026-12-11')).toBe('1 to act on by reading: Alder Coupe');
     expect(told(barn, '2026-12-12')).toBeUndefined();
     // Better than it was, and no news.
     read('2026-12-15', '12.45');
     expect(told(barn, '2026-12-16')).toBeUndefined();
+  });
+
+  it('is told of a second gauge that turns bad later, and of that once', () => {
+    const { barn, read } = batteryCar('June 2026');
+    read('2026-12-01', '12.31');
+    expect(told(barn, '2026-12-02')).toBe('1 to act on by reading: Alder Coupe');
+    read('2026-12-05', '1.15', 'density');
+    expect(told(barn, '2026-12-06')).toBe('1 to act on by reading: Alder Coupe');
+    expect(letters(barn)[0]?.text).toContain('Density 1.150 SG on 5 December 2026');
+    expect(told(barn, '2026-12-07')).toBeUndefined();
+  });
+
+  it('is told when it is written down, however long after it was read', () => {
+    const { barn, read, late } = batteryCar('June 2026');
+    read('2026-10-01', '12.45');
+    expect(told(barn, '2026-10-02')).toBe('1 to watch by reading: Alder Coupe');
+    read('2026-10-10', '12.65');
+    late('2026-10-15', '12.31', '2026-10-25');
+    expect(told(barn, '2026-10-26')).toBe('1 to act on by reading: Alder Coupe');
+    expect(told(barn, '2026-10-27')).toBeUndefined();
+  });
+
+  it('is mailed once each day its estimate comes to: no reading for months', () => {
+    const { barn, read } = batteryCar('June 2026');
+    read('2026-12-01', '12.65');
+    const mailed: [CivilDate, string][] = [];
+    for (let day: CivilDate = '2026-12-02'; day <= '2027-08-31'; day = addDays(day, 1)) {
+      const subject = told(barn, day);
+      if (subject) mailed.push([day, subject]);
+    }
+    expect(mailed.length).toBeGreaterThan(1);
+    expect(new Set(mailed.map(([, subject]) => subject))).toEqual(new Set(['1 to measure by estimate: Alder Coupe']));
+    expect(mailed.every(([day]) => day >= '2026-12-31')).toBe(true);
+    const text = letters(barn)[0]?.text;
+    expect(text).toContain('[Measure it] Battery, flooded lead-acid');
+    expect(text).toContain('Do: Measure it: rest voltage');
   });
 });
 

@@ -22,6 +22,8 @@ describe('a number as people type it', () => {
     ['14 °F', '°C', ['°C', '°F'], 14, '°F'],
     ['14 f', '°C', ['°C', '°F'], 14, '°F'],
     ['7/32 in', 'mm', ['mm', '/32 in'], 7, '/32 in'],
+    ['9/32', 'mm', ['mm', '/32 in'], 9, '/32 in'],
+    ['9 / 32', 'mm', ['mm', '/32 in'], 9, '/32 in'],
   ])('%j with %s picked', (typed, picked, offered, value, unit) => {
     expect(readNumber(typed, picked, offered, 2)).toEqual({ ok: true, value, unit });
   });
@@ -41,6 +43,9 @@ describe('a number as people type it', () => {
     expect(readNumber('2 feet', 'bar', PRESSURE, 2)).toMatchObject({
       message: '“feet” is not a unit for this: use bar or psi or kPa.',
     });
+    expect(readNumber('9/32', 'mm', ['mm', 'in'], 1)).toMatchObject({
+      message: '“/32” is not a unit for this: use mm or in.',
+    });
   });
 
   it('with a comma before three digits is asked back, where so many decimals are not usual', () => {
@@ -48,6 +53,9 @@ describe('a number as people type it', () => {
       ok: false,
       message: expect.stringContaining('two numbers'),
     });
+    for (const typed of ['12,598', '−1,200', ' 1,200.5', '12,345 ppm'])
+      expect(readNumber(typed, 'ppm', ['ppm'], 2), typed).toMatchObject({ ok: false });
+    expect(readNumber('1,2', 'bar', PRESSURE, 2)).toMatchObject({ ok: true, value: 1.2 });
     expect(readNumber('1,265', 'SG', ['SG'], 3)).toEqual({ ok: true, value: 1.265, unit: 'SG' });
     expect(readNumber('1200', 'ppm', ['ppm'], 0)).toEqual({ ok: true, value: 1200, unit: 'ppm' });
   });
@@ -67,9 +75,20 @@ describe('a number as people type it', () => {
 describe('words for numbers', () => {
   it('tell a limit in the unit typed in, without idle zeros', () => {
     expect(limitIn(0, 'bar', 'psi', 2)).toBe('0 psi');
-    expect(limitIn(10, 'bar', 'psi', 2)).toBe('145.04 psi');
+    expect(limitIn(10, 'bar', 'psi', 2)).toBe('145 psi');
+    expect(limitIn(4.5, 'bar', 'psi', 2)).toBe('65.3 psi');
+    expect(limitIn(0.25, 'bar', 'bar', 2)).toBe('0.25 bar');
     expect(limitIn(10, 'bar', 'bar', 2)).toBe('10 bar');
     expect(limitIn(-75, '°C', '°F', 0)).toBe('−103 °F');
+  });
+
+  it('tell a limit of another unit with no more than one decimal', () => {
+    const limit = fc.tuple(fc.double({ min: -100, max: 100, noNaN: true }), fc.integer({ min: 0, max: 3 }));
+    fc.assert(
+      fc.property(limit, ([value, decimals]) => {
+        expect(limitIn(value, 'bar', 'psi', decimals)).toMatch(/^−?\d+(\.\d)? psi$/);
+      }),
+    );
   });
 
   it('tell a number with the digits it was typed with', () => {

@@ -32,17 +32,21 @@ describe('reading a battery', () => {
   });
 
   it('reads a 6-volt battery at half the volts', () => {
-    expect(chargeByVoltage('antimony', 6.12, 6)).toEqual(chargeByVoltage('antimony', 12.24, 12));
+    const [six, twelve] = [chargeByVoltage('antimony', 6.12, 6), chargeByVoltage('antimony', 12.24, 12)];
+    expect(six).toEqual({ ...twelve, span: expect.anything() });
     expect(voltageByCharge('antimony', 50, 6)).toBeCloseTo(6.12, 9);
     expect(chargeByVoltage('antimony', 6.45, 6)?.surface).toBe(true);
     expect(chargeByVoltage('antimony', 6.12, 12)).toMatchObject({ percent: 0, surface: false });
   });
 
-  it('gives 5 points either way, within 0 to 100', () => {
-    const span = (volts: number) => chargeByVoltage('agm', volts, 12)?.span;
+  it('gives 5 points either way, within 0 to 100; of 6 volts, on half the cells, 10', () => {
+    const span = (volts: number, nominal: 6 | 12 = 12) => chargeByVoltage('agm', volts, nominal)?.span;
     expect(span(12.6)).toEqual({ low: 70, high: 80 });
     expect(span(11)).toEqual({ low: 0, high: 5 });
     expect(span(12.8)).toEqual({ low: 95, high: 100 });
+    expect(span(6.3, 6)).toEqual({ low: 65, high: 85 });
+    expect(span(5.5, 6)).toEqual({ low: 0, high: 10 });
+    expect(span(6.4, 6)).toEqual({ low: 90, high: 100 });
   });
 
   it('knows a charger’s doing by what such a battery settles at', () => {

@@ -30,24 +30,39 @@ describe('the days of fuel', () => {
     expect(goodUntil(facts(), months(20)).stop.latest).toBe('2026-07-03');
   });
 
-  it('at 10 °C they last twice as long', () => {
-    expect(watchFrom(months(10))).toBe('2026-07-03');
+  it('heat takes of them: at 30 °C they are half as many', () => {
+    expect(watchFrom(months(30))).toBe('2026-02-16');
   });
 
-  it('are spent month by month: 31 in January at 20 °C, 14 in February at 10 °C, the last 15.9 of 60.9 in March', () => {
-    expect(watchFrom(months(20, 10), { fuel: 'e85' })).toBe('2026-03-17');
+  it.each([10, 0, -20])(
+    'cold adds none: at %d °C they are those of 20 °C, whatever lasts longer there by itself',
+    (at) => {
+      expect(watchFrom(months(at))).toBe('2026-04-03');
+      expect(goodUntil(facts(), months(at)).stop.latest).toBe('2026-07-03');
+      expect(lifeAt('e10', false, at).low).toBeGreaterThan(3);
+    },
+  );
+
+  it('are spent month by month: 31 in January at 20 °C, the last 29.9 of 60.9 in February at 30 °C, two a day', () => {
+    expect(watchFrom(months(20, 30), { fuel: 'e85' })).toBe('2026-02-16');
+  });
+
+  it('a cold month takes as many as one at 20 °C', () => {
+    expect(watchFrom(months(20, -10), { fuel: 'e85' })).toBe('2026-03-03');
   });
 
   it('begin in the middle of a month as well', () => {
-    // 16 days of January at 20 °C, 14 of February, 30.9 left of which March takes 31.
-    expect(watchFrom(months(20, 10), { fuel: 'e85', filled: { from: '2026-01-16', to: null } })).toBe('2026-04-01');
+    // 16 days of January at 30 °C take 32, and 28.9 of the 60.9 are left: past February’s 28.
+    expect(watchFrom(months(30, 20), { fuel: 'e85', filled: { from: '2026-01-16', to: null } })).toBe('2026-03-02');
+    // And 29 days are 28.9 at 20 °C, were they all in one month.
+    expect(watchFrom(months(20), { fuel: 'e85', filled: { from: '2026-01-16', to: null } })).toBe('2026-03-18');
   });
 
-  it('the roof tells: a dry garage a little longer, the open a third shorter, nearly empty shorter still', () => {
+  it('no roof adds to them; the open takes a quarter, nearly empty more still', () => {
     const under = (shelter: Place['shelter'], more: Partial<FuelFacts> = {}) =>
       watchFrom({ ...months(20), shelter }, more);
-    // 91.3125 days by 0.9, 1.1, 1.3 and 1.6.
-    expect(under('unheated')).toBe('2026-04-13');
+    // 91.3125 days by 1, 1.1, 1.3 and 1.6.
+    expect(under('unheated')).toBe('2026-04-03');
     expect(under('damp')).toBe('2026-04-03');
     expect(under('covered')).toBe('2026-03-26');
     expect(under('open')).toBe('2026-03-13');
@@ -102,8 +117,9 @@ describe('water', () => {
   });
 
   it('counts with the coldest night of the place', () => {
-    // An unheated garage inland: the wave falls to 1.55 °C in January and the night halfway on to the −10 outdoors.
-    expect(daysToSeparate(60, 50, 10, ASSUMED).at).toBeCloseTo(-4.225, 3);
+    // An unheated garage follows a long cold spell all the way to the −10 outdoors; a heated one stays at its 12.
+    expect(daysToSeparate(60, 50, 10, ASSUMED).at).toBeCloseTo(-10, 9);
+    expect(daysToSeparate(60, 50, 10, { ...ASSUMED, shelter: 'heated' }).at).toBe(12);
     expect(daysToSeparate(60, 100, 10, ASSUMED).days).toBeNull();
   });
 });

@@ -28,13 +28,22 @@ describe('a place', () => {
     expect(south[0]?.mean).toBeCloseTo(20.8, 9);
   });
 
-  it('under a roof has milder nights: the less, the more it is closed', () => {
-    const night = (shelter: Place['shelter']) => coldestNight({ ...OPEN, shelter });
-    expect(night('covered')).toBeCloseTo(-12.68, 2);
-    expect(night('unheated')).toBeCloseTo(-7.4, 2);
-    expect(night('damp')).toBe(night('unheated'));
-    expect(night('heated')).toBe(12);
+  it.each(['unheated', 'damp', 'covered', 'open'] as const)('%s has the coldest night of outdoors', (shelter) =>
+    expect(coldestNight({ ...OPEN, shelter })).toBeCloseTo(-14, 9),
+  );
+
+  it('heated has no night below what the heating keeps', () => {
+    expect(coldestNight({ ...OPEN, shelter: 'heated' })).toBe(12);
     expect(coldestNight({ ...OPEN, shelter: 'heated', heatedTo: 8 })).toBe(8);
+  });
+
+  it('under a roof has milder days: the more it is closed, the less', () => {
+    const hottest = (shelter: Place['shelter']) => monthsOf({ ...OPEN, shelter })[6]?.high;
+    // 20.8 °C and 13.2 to the hottest hour outdoors, of which 0.9, 0.5 and 0.2 get through.
+    expect(hottest('covered')).toBeCloseTo(32.68, 9);
+    expect(hottest('unheated')).toBeCloseTo(27.4, 9);
+    expect(hottest('damp')).toBe(hottest('unheated'));
+    expect(hottest('heated')).toBeCloseTo(23.44, 9);
   });
 
   it('takes a measured month for the wave’s, with its nights around it', () => {
@@ -43,10 +52,23 @@ describe('a place', () => {
     expect(months[1]?.mean).toBeGreaterThan(-5);
   });
 
-  it('heated, with a month measured below what the heating should keep, believes the measurement', () => {
-    const place = { ...OPEN, shelter: 'heated' as const, months: Array<number | null>(12).fill(null).with(0, 4) };
-    expect(monthsOf(place)[0]).toMatchObject({ mean: 4, low: 4 });
-    expect(coldestNight(place)).toBe(4);
+  describe('heated, with a month that was measured', () => {
+    const measured = (mean: number) => ({
+      ...OPEN,
+      shelter: 'heated' as const,
+      months: Array<number | null>(12).fill(null).with(0, mean),
+    });
+
+    it('below what the heating should keep, believes the measurement, with nights around it', () => {
+      // A fifth of the 13.2 that outdoor nights are colder than their month.
+      expect(monthsOf(measured(4))[0]).toMatchObject({ mean: 4, low: expect.closeTo(1.36, 9) });
+      expect(coldestNight(measured(4))).toBeCloseTo(1.36, 9);
+    });
+
+    it('above it, has the heating in its nights', () => {
+      expect(monthsOf(measured(13))[0]).toMatchObject({ mean: 13, low: 12 });
+      expect(monthsOf(measured(20))[0]).toMatchObject({ mean: 20, low: expect.closeTo(17.36, 9) });
+    });
   });
 
   it('finds a month by its day', () => expect(monthOn(monthsOf(OPEN), '2026-07-31').mean).toBeCloseTo(20.8, 9));

@@ -24,7 +24,7 @@ describe('GET /desks/brake-fluid', () => {
     wet: DaySpan | null;
     limit: DaySpan | null;
     measured: boolean;
-    copperSpent: boolean | null;
+    verdicts: { gauge: string; value: number; unit: string; verdict: string; says: string }[];
     mayMix: boolean | null;
   }
   const fluid = (query: Record<string, string>) => reckon<Answer>('brake-fluid', query);
@@ -40,7 +40,13 @@ describe('GET /desks/brake-fluid', () => {
 
   it('goes by what was measured', async () => {
     const answer = await fluid({ grade: 'dot-4', filled: 'November 2025', boiling: '160', copper: '200' });
-    expect(answer).toMatchObject({ measured: true, copperSpent: true });
+    expect(answer.measured).toBe(true);
+    expect(answer.verdicts).toMatchObject([
+      { gauge: 'boiling-point', value: 160, unit: '°C', verdict: 'watch' },
+      { gauge: 'copper', value: 200, unit: 'ppm', verdict: 'act' },
+    ]);
+    expect(answer.verdicts[1]?.says).toMatch(/^Copper 200 ppm: act\. 200 or more/);
+    expect((await fluid({ grade: 'dot-5-silicone', boiling: '160', copper: '200' })).verdicts).toEqual([]);
     expect(answer.boiling?.low).toBeLessThanOrEqual(160);
     expect(answer.boiling?.high).toBeGreaterThanOrEqual(160);
   });
@@ -61,8 +67,9 @@ describe('GET /desks/brake-fluid', () => {
 
 describe('GET /desks/coolant', () => {
   interface Answer {
-    strength: Span;
-    freezes: Span;
+    strength: Span | null;
+    freezes: Span | null;
+    mixing: string | null;
     margin: Span | null;
     verdict: string | null;
     exchange: number | null;
@@ -73,8 +80,9 @@ describe('GET /desks/coolant', () => {
     const mix = { glycol: 'ethylene', strength: '50', volume: '8', wanted: '60', night: '-10' };
     const answer = await coolant(mix);
     expect(answer).toMatchObject({ strength: { low: 50, high: 50 }, exchange: 1.6, verdict: 'good' });
-    expect(answer.freezes.low).toBeLessThanOrEqual(answer.freezes.high);
-    expect(answer.margin?.low).toBeCloseTo(-10 - answer.freezes.high, 1);
+    const freezes = answer.freezes ?? { low: Number.NaN, high: Number.NaN };
+    expect(freezes.low).toBeLessThanOrEqual(freezes.high);
+    expect(answer.margin?.low).toBeCloseTo(-10 - freezes.high, 1);
     expect(await coolant({ ...mix, night: '14', 'night-unit': '°F' })).toEqual(answer);
     expect((await coolant({ ...mix, night: '-45' })).verdict).toBe('act');
   });
@@ -83,7 +91,14 @@ describe('GET /desks/coolant', () => {
     expect(await coolant({ strength: '50' })).toMatchObject({ verdict: null, margin: null, night: null });
   });
 
+  it('answers what mixing does without a strength', async () => {
+    const answer = await coolant({ there: 'iat', added: 'oat' });
+    expect(answer).toMatchObject({ strength: null, freezes: null, margin: null, verdict: null });
+    expect(answer.mixing).toContain('meets');
+  });
+
   it('points at what can’t be, and at what it can’t do without', async () => {
+    expect(pointers(await problemOf(await ask('coolant', { strength: '50', brix: '33' }), 422))).toEqual(['#/brix']);
     const stronger = { strength: '50', volume: '8', wanted: '60', concentrate: '55' };
     expect(pointers(await problemOf(await ask('coolant', stronger), 422))).toEqual(['#/wanted']);
     expect(pointers(await problemOf(await ask('coolant', {}), 422))).toEqual(['#/strength']);
@@ -100,7 +115,8 @@ describe('GET /desks/battery', () => {
     noCrank: DaySpan;
     frost: string;
     freezes: DaySpan | null;
-    place: { told: boolean };
+    place: { told: boolean; assumed: string | null };
+    says: string[];
   }
   const battery = (query: Record<string, string>) =>
     reckon<Answer>('battery', { capacity: '60', charge: '100', drain: '30', ...query });
@@ -124,6 +140,14 @@ describe('GET /desks/battery', () => {
     });
   });
 
+  it('names what of the place is assumed', async () => {
+    const told = { shelter: 'open', low: '-10', high: '30', winter: 'july', air: 'coast' };
+    expect((await battery(told)).place.assumed).toBeNull();
+    const { place, says } = await battery({ ...told, air: '' });
+    expect(place.assumed).toBe('Not told and assumed: air inland.');
+    expect(says).toContain(place.assumed);
+  });
+
   it('begins on the day asked for', async () => {
     const answer = await battery({ on: '2027-04-01' });
     expect([answer.from, answer.until]).toEqual(['2027-04-01', '2027-10-01']);
@@ -135,6 +159,9 @@ describe('GET /desks/battery', () => {
     [{ capacity: '60', density: '1.25' }, ['#/warmth']],
     [{ capacity: '60', charge: '90', until: '2026-11-25' }, ['#/until']],
     [{ capacity: '60', charge: '90', from: 'now' }, ['#/from']],
+    [{ capacity: '60', charge: '90', volts: '12.6' }, ['#/volts']],
+    [{ capacity: '60', volts: '6.3' }, ['#/nominal']],
+    [{ capacity: '60', charge: '90', low: '20', high: '10' }, ['#/high']],
   ])('of %j is a problem', async (query, where) => {
     expect(pointers(await problemOf(await ask('battery', query), 422))).toEqual(where);
   });
@@ -146,6 +173,7 @@ describe('GET /desks/fuel', () => {
     watch: DaySpan;
     stop: DaySpan;
     water: { held: number | null; perYear: Span | null; days: Span | null } | null;
+    parted: { now: boolean; coldestNight: boolean | null } | null;
   }
   const fuel = (query: Record<string, string>) => reckon<Answer>('fuel', query);
 
@@ -158,6 +186,13 @@ describe('GET /desks/fuel', () => {
     expect((await fuel({ blend: 'diesel' })).water).toBeNull();
     const open = await fuel({ blend: 'e10', bought: 'June 2026', shelter: 'open', low: '10', high: '45' });
     expect((open.stop.earliest ?? '') < (answer.stop.earliest ?? '')).toBe(true);
+  });
+
+  it('judges the water measured, and by no night that nobody told', async () => {
+    expect((await fuel({ blend: 'e10', water: '0.6' })).parted).toEqual({ now: true, coldestNight: null });
+    expect((await fuel({ blend: 'e10', water: '0.4', low: '-10' })).parted).toEqual({ now: false, coldestNight: true });
+    expect((await fuel({ blend: 'e10' })).parted).toBeNull();
+    expect((await fuel({ blend: 'e0', water: '0.4' })).parted).toBeNull();
   });
 
   it('points at a fuel not told and at a date that is none', async () => {

@@ -56,19 +56,20 @@ describe('POST /parts/{id}/readings', () => {
     expect(await now()).toEqual(part);
   });
 
-  it.each([
+  it.each<[Record<string, unknown>, string, number?]>([
     [{ value: 32, unit: 'psi' }, '32 psi'],
     [{ value: '32', unit: 'psi' }, '32 psi'],
     [{ value: '32 psi' }, '32 psi'],
     // What is written behind the number is what was read.
     [{ value: '32 psi', unit: 'bar' }, '32 psi'],
-    [{ value: ' 2,2063 ' }, '2,2063'],
-  ])('takes %j in the unit it bears', async (given, typed) => {
+    // In the gauge’s own unit with its decimals, and no more.
+    [{ value: ' 2,2063 ' }, '2,2063', 2.21],
+  ])('takes %j in the unit it bears', async (given, typed, kept = 2.2063) => {
     const { read } = await open('tires-road', 'front left');
     const part = await document<PartDocument>(await read({ gauge: 'cold-pressure', ...given }), 201);
     expect(part.readings[0]).toMatchObject({ typed, unit: 'bar' });
     expect(part.readings[0]?.typedUnit).toBe(typed.includes('psi') ? 'psi' : 'bar');
-    expect(part.readings[0]?.value).toBeCloseTo(2.2063, 4);
+    expect(part.readings[0]?.value).toBeCloseTo(kept, 4);
   });
 
   it('says what is missing to judge it, until that is told', async () => {
@@ -166,6 +167,15 @@ describe('POST /parts/{id}/readings/{id}/withdrawal', () => {
     const part = await document<PartDocument>(await site.send('POST', path, {}));
     expect(part.readings).toEqual([readings[1]]);
     await problemOf(await site.send('POST', path, {}), 404);
+  });
+
+  it('is refused for a closed part, whose record stays', async () => {
+    const { site, id, read, now } = await open();
+    const { readings } = await document<PartDocument>(await read({ gauge: 'rest-voltage', value: 12.4 }), 201);
+    await document(await site.send('POST', `/api/v1/parts/${id}/replacement`, {}), 201);
+    const path = `/api/v1/parts/${id}/readings/${readings[0]?.id}/withdrawal`;
+    expect((await problemOf(await site.send('POST', path, {}), 422)).title).toContain('its record stays');
+    expect((await now()).readings).toMatchObject([{ value: 12.4 }]);
   });
 
   it('is a 404 problem for a reading of another part', async () => {

@@ -14,6 +14,15 @@ interface Part {
   kind: string;
 }
 
+/** Drawings with much to name in little room. */
+const CROWDED = [
+  '/desks/brake-fluid?grade=dot-3&boiling=150&limit=150&water=2.9&air=damp',
+  '/desks/brake-fluid?grade=dot-4&boiling=160&limit=165&filled=2025',
+  '/desks/coolant?strength=40&night=-35',
+  '/desks/coolant?freezing=-25&night=-20',
+  '/desks/battery?capacity=60&charge=40&connection=maintainer&low=-25',
+];
+
 describe.skipIf(!chromiumFound)('every page', () => {
   let server: RunningServer;
   let browser: BrowserContext;
@@ -101,6 +110,39 @@ describe.skipIf(!chromiumFound)('every page', () => {
         expect(wide, `${path} is wider than the screen by`).toBe(0);
       }
       expect(errors).toEqual([]);
+    });
+
+  for (const size of Object.keys(SIZES) as (keyof typeof SIZES)[])
+    test(`at ${size} width no words of a drawing lie on others or beyond its frame`, async () => {
+      await page.setViewportSize(SIZES[size]);
+      for (const path of [...paths, ...CROWDED]) {
+        await page.goto(`${server.url}${path}`);
+        const crossed = await page.evaluate(() =>
+          [...document.querySelectorAll('svg.chart')].flatMap((drawing) => {
+            const frame = drawing.getBoundingClientRect();
+            const words = [...drawing.querySelectorAll('text')].map((one) => ({
+              says: one.textContent ?? '',
+              box: one.getBoundingClientRect(),
+            }));
+            const beyond = words.filter(
+              ({ box }) => box.left < frame.left || box.right > frame.right || box.bottom > frame.bottom,
+            );
+            // A line’s box has room above and below its letters.
+            const pairs = words.flatMap(({ says, box }, index) =>
+              words
+                .slice(index + 1)
+                .filter(
+                  (other) =>
+                    Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left) > 1 &&
+                    Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top) > 3,
+                )
+                .map((other) => `${says} / ${other.says}`),
+            );
+            return [...beyond.map(({ says }) => says), ...pairs];
+          }),
+        );
+        expect(crossed, path).toEqual([]);
+      }
     });
 
   test('a date can be recorded without any script', async () => {

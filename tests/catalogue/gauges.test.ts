@@ -66,7 +66,6 @@ describe('gauges', () => {
 
   it('ask for the warmth of what it shifts', () => {
     expect(reads.filter(({ gauge }) => gauge.warmth).map(({ kind, gauge }) => `${kind.key} ${gauge.key}`)).toEqual([
-      'tires-road hardness',
       'tires-road cold-pressure',
       'tire-spare cold-pressure',
       'tire-compact-spare cold-pressure',
@@ -142,8 +141,14 @@ describe.each(named)('%s', (_, { kind, test, gauge }) => {
     const reference = asked.find((one) => gauge.against?.what === 'detail' && one.key === gauge.against.key);
     const told =
       reference && 'range' in reference ? { [reference.key]: (reference.range[0] + reference.range[1]) / 2 } : {};
+    // A hydrometer tells nothing good of a coolant whose glycol nobody knows.
+    const glycol: Record<string, string> = gauge.reads === 'coolant density' ? { glycol: 'ethylene' } : {};
     for (const [answer] of variants(gauge)) {
-      const answers = { ...told, ...('by' in gauge.bands && answer !== 'unknown' ? { [gauge.bands.by]: answer } : {}) };
+      const answers = {
+        ...told,
+        ...glycol,
+        ...('by' in gauge.bands && answer !== 'unknown' ? { [gauge.bands.by]: answer } : {}),
+      };
       const seen = new Set<Verdict | null>();
       for (let step = 0; step <= steps; step += 1) {
         const value = gauge.range[0] + ((gauge.range[1] - gauge.range[0]) * step) / steps;
@@ -165,6 +170,13 @@ describe.each(named)('%s', (_, { kind, test, gauge }) => {
           told.some((figure) => Math.abs(figure - edge) <= step * 1.001),
           `${edge}`,
         ).toBe(true);
+  });
+
+  it('says in words between which strengths a coolant is kept', () => {
+    if (!gauge.reads?.startsWith('coolant')) return;
+    expect(figures(test.good)).toEqual(expect.arrayContaining([33, 60]));
+    expect(figures(test.watch ?? '')).toEqual(expect.arrayContaining([30, 67]));
+    expect(figures(test.act)).toEqual(expect.arrayContaining([30, 67]));
   });
 
   it('has every edge within its range', () => {
@@ -209,6 +221,14 @@ describe('details', () => {
     if (detail.hint) expect(detail.hint).toMatch(/^[A-Z].*\.$/);
     const words = [detail.name, detail.hint ?? '', ...('choices' in detail ? Object.values(detail.choices) : [])];
     expect(words.filter((text) => /\b(safe|fine|ok|okay|unknown)\b|[a-z]'[a-z]/i.test(text))).toEqual([]);
+  });
+
+  it('of every battery ask what the parked car draws, in the unit of the gauge at the wiring', () => {
+    const wiring = reads.find(({ gauge }) => gauge.key === 'standing-drain')?.gauge;
+    for (const kind of ['battery-flooded', 'battery-agm', 'battery-lithium'])
+      expect(KINDS.get(kind)?.details).toContainEqual(
+        expect.objectContaining({ key: 'drain', unit: wiring?.unit, stays: true }),
+      );
   });
 
   it('that a gauge is held against have answers among its usual readings', () => {

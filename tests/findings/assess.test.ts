@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
 import type { Answers, Claim, Reading } from '../../src/findings/facts.ts';
+import { asksOf, outlookOf } from '../../src/findings/outlook.ts';
 import { graver, rankOf, STANDING_MEANS, STANDINGS } from '../../src/findings/standing.ts';
 import { carOf, dated, finding, override, said } from '../support/parts.ts';
-import { reading } from '../support/readings.ts';
+import { HOT, reading } from '../support/readings.ts';
 
 const UNBUILT = carOf({ built: { from: null, to: null } });
 
@@ -455,7 +456,39 @@ describe('readings', () => {
     expect(master([creep(0)])).toMatchObject({ standing: 'in date', by: 'age', began: null, gravest: null });
     expect(battery([volts(12.2)])).toMatchObject({ standing: 'due', by: 'reading', began: '2026-06-01' });
     expect(battery([volts(12.45)])).toMatchObject({ standing: 'look', by: 'reading', began: '2026-06-01' });
-    expect(battery([volts(12.65)])).toMatchObject({ standing: 'in date', gravest: null });
+    expect(battery([volts(12.65)], undefined, '2026-06-01')).toMatchObject({ standing: 'in date', gravest: null });
+  });
+
+  it('of “good” keep what an estimate asks months later from being a reading’s', () => {
+    expect(battery([volts(12.65)])).toMatchObject({ standing: 'look', by: 'estimate', gravest: null });
+  });
+
+  it('and age and estimates tell their own news, none of another', () => {
+    const { news } = battery([volts(12.2)], [dated('made', '2021-01-15')], '2026-12-01');
+    expect(news.calendar).toEqual({ standing: 'due', began: '2026-10-15' });
+    expect(news.reading).toEqual({ verdict: 'act', began: '2026-06-01' });
+    expect(news.estimate !== null && news.estimate > '2026-06-01' && news.estimate <= '2026-12-01').toBe(true);
+    expect(battery([volts(12.65)], undefined, '2026-06-01').news).toEqual({
+      calendar: { standing: 'in date', began: null },
+      reading: { verdict: null, began: null },
+      estimate: null,
+    });
+  });
+
+  it('are news from the day they were written down, and stand from the day they were taken', () => {
+    const late = { ...volts(12.2), recordedOn: '2026-07-01' as const };
+    expect(battery([late])).toMatchObject({ began: '2026-06-01', news: { reading: { began: '2026-07-01' } } });
+    const ahead = { ...volts(12.2), recordedOn: '2026-05-01' as const };
+    expect(battery([ahead])).toMatchObject({ began: '2026-06-01', news: { reading: { began: '2026-06-01' } } });
+  });
+
+  it('of a second gauge as bad are news by themselves, though the standing began before', () => {
+    const acid = reading('density', '2026-08-01', 1.1, 27);
+    expect(battery([volts(12.2), acid])).toMatchObject({
+      began: '2026-06-01',
+      gravest: { reading: { gauge: 'rest-voltage' } },
+      news: { reading: { verdict: 'act', began: '2026-08-01' } },
+    });
   });
 
   it('begin on the day of the first bad one, and end with a good one', () => {
@@ -519,10 +552,60 @@ describe('readings', () => {
   });
 });
 
+/** Smell and look are no gauges: a look is all that can answer its estimate. Gasoline wants one every month. */
+describe('a look at fuel', () => {
+  const HOT_TANK = carOf({ place: HOT });
+  const fuel = (on: CivilDate, ...looks: Claim[]) =>
+    finding('fuel-gasoline', [dated('filled', '2026-05-01'), ...looks], on, {
+      car: HOT_TANK,
+      part: { details: { blend: 'e10' } },
+    });
+  const look = (day: CivilDate): Claim => dated('serviced', day);
+  /** To be used soon, then to be drained: both before the calendar’s own look on 1 August. */
+  const [soon, drain] = asksOf(fuel('2026-07-31')) as [CivilDate, CivilDate];
+
+  it('answers the estimate for as long as a look lasts, and no longer', () => {
+    expect('2026-05-01' < soon && soon < drain && drain < '2026-07-01').toBe(true);
+    expect(fuel(drain)).toMatchObject({ standing: 'look', by: 'estimate', began: soon, news: { estimate: drain } });
+    const looked = addDays(drain, 2);
+    expect(fuel(looked, look(looked))).toMatchObject({ standing: 'in date', news: { estimate: null } });
+    expect(fuel(addDays(addMonths(looked, 1), -1), look(looked))).toMatchObject({ standing: 'in date' });
+    expect(fuel(addMonths(looked, 1), look(looked))).toMatchObject({ standing: 'look', by: 'estimate' });
+  });
+
+  it('answers no day that comes only after it', () => {
+    expect(fuel(soon, look(addDays(soon, -1)))).toMatchObject({ news: { estimate: soon } });
+    expect(fuel(addDays(drain, -1), look(soon))).toMatchObject({ standing: 'in date', news: { estimate: null } });
+    expect(fuel(drain, look(soon))).toMatchObject({ began: drain, news: { estimate: drain } });
+  });
+
+  it('lets it ask anew from the day the look has lapsed, which is told again', () => {
+    const looked = addDays(drain, 2);
+    const lapsed = addMonths(looked, 1);
+    expect(fuel(addDays(lapsed, 1), look(looked))).toMatchObject({ began: lapsed, news: { estimate: lapsed } });
+  });
+
+  it('that lapses after the next day has come leaves the standing the day it began', () => {
+    const lapsed = addMonths(soon, 1);
+    expect(drain < lapsed).toBe(true);
+    expect(fuel(addDays(lapsed, 1), look(soon))).toMatchObject({ began: drain, news: { estimate: lapsed } });
+  });
+
+  it('answers no estimate of what can be measured', () => {
+    const battery = (claims: Claim[]) =>
+      finding('battery-flooded', [dated('made', '2026-01-15'), ...claims], '2026-11-25', {
+        part: { readings: [reading('rest-voltage', '2026-06-01', 12.65)] },
+      });
+    expect(battery([look('2026-11-24')]).news.estimate).toBe(battery([]).news.estimate);
+    expect(battery([]).news.estimate).not.toBeNull();
+  });
+});
+
 /** Filled 1 December 2024: by practice due from 1 October, past from 2 December 2026; 36 months end on 1 December 2027. */
 describe('a good reading of brake fluid', () => {
   const FILLED = [dated('filled', '2024-12-01')];
-  const GOOD = reading('boiling-point', '2026-09-01', 190);
+  /** So good that its estimate bears more than a year. */
+  const GOOD = reading('boiling-point', '2026-09-01', 230);
   const fluid = (
     readings: Reading[],
     {
@@ -546,8 +629,20 @@ describe('a good reading of brake fluid', () => {
     expect(fluid([GOOD], { on: '2027-09-02' })).toMatchObject({ standing: 'past', began: '2027-09-02' });
   });
 
+  it.each<[string, Reading, Answers]>([
+    ['of a boiling point not far above the wet minimum', reading('boiling-point', '2026-09-01', 190), {}],
+    ['of a grade whose wet minimum is high', reading('boiling-point', '2026-09-01', 215), { grade: 'dot-5-1' }],
+    ['of water', reading('water', '2026-09-01', 1.9), {}],
+  ])('no longer than the day its worst end reaches the wet minimum: %s', (_, good, details) => {
+    const put = fluid([good], { details: { grade: 'dot-4', ...details } });
+    const wet = outlookOf(put)?.days[0]?.when.earliest ?? null;
+    expect(put.measured[0]?.verdict).toBe('good');
+    expect(wet !== null && wet > '2026-12-02' && wet < '2027-09-01').toBe(true);
+    expect(put.past).toEqual({ worst: addDays(wet ?? '2026-09-01', 1), best: addDays(wet ?? '2026-09-01', 1) });
+  });
+
   it('and by 36 months from its fill in all, however often it is good', () => {
-    const readings = [GOOD, reading('boiling-point', '2027-08-01', 190), reading('water', '2027-11-30', 0.5)];
+    const readings = [GOOD, reading('boiling-point', '2027-08-01', 230), reading('water', '2027-11-30', 0.5)];
     expect(fluid(readings, { on: '2027-12-01' })).toMatchObject({ standing: 'due', past: { worst: '2027-12-02' } });
     expect(fluid(readings, { on: '2027-12-02' }).standing).toBe('past');
   });

@@ -5,7 +5,7 @@ import { CLOCK_WORDS, explain, rulingLine, turnInWords } from '../../src/finding
 import type { Claim, Reading } from '../../src/findings/facts.ts';
 import { practiceOf, rulingOf } from '../../src/findings/ruling.ts';
 import { CAR_ID, carOf, dated, finding, kindOf, override, said } from '../support/parts.ts';
-import { reading } from '../support/readings.ts';
+import { HOT, reading } from '../support/readings.ts';
 
 const UNBUILT = carOf({ built: { from: null, to: null } });
 const TODAY: CivilDate = '2026-11-25';
@@ -267,6 +267,15 @@ describe('what to do', () => {
     );
   });
 
+  it('due: fuel is used up or drained, and not ordered', () => {
+    expect(todo('fuel-gasoline', [dated('filled', '2026-06-15')], TODAY)).toBe(
+      'Use it up mixed with fresh fuel, or drain it, to be done by 15 December 2026.',
+    );
+    expect(todo('fuel-diesel', [dated('filled', '2025-12-15')], TODAY)).toBe(
+      'Use it up, or drain it, to be done by 15 December 2026.',
+    );
+  });
+
   it('due by distance: no day is named, the next drive decides', () => {
     const claims = [dated('filled', '2026-10-01', '2026-10-01', { km: 10_000 })];
     const car = carOf({ odometer: [{ day: '2026-11-01', km: 14_700 }] });
@@ -323,11 +332,24 @@ describe('readings in words', () => {
     expect(todo).toMatch(/^Rest voltage: under 12\.40: charge it now.*\.$/);
   });
 
-  it('that ask beside age are told after it', () => {
+  it('that ask beside age are what to do first', () => {
+    const first = /^Rest voltage: under 12\.40: charge it now; [^.]+\.\d\d [^.]+\.\d\d [^.]+\. /;
     const { reasons, todo } = battery([LOW], [dated('made', '2012-01-15')]);
     expect(reasons[1]?.text).toBe('Past since 16 January 2018.');
-    expect(todo).toMatch(/^Renew it\. If ignored: .+ Its reading asks as well\. Rest voltage: under 12\.40/);
-    expect(battery([LOW], []).todo).toMatch(/^Find its date\. .+ Its reading asks as well\./);
+    expect(todo).toMatch(first);
+    expect(todo.replace(first, '')).toBe(`Renew it. If ignored: ${kindOf('battery-flooded').ignored}`);
+    const due = battery([LOW], [dated('made', '2021-01-15')]).todo;
+    expect(due.replace(first, '')).toBe('Order and book it now, to be done by 15 January 2027.');
+    expect(battery([LOW], []).todo.replace(first, '')).toMatch(/^Find its date\. /);
+  });
+
+  it('to watch ask for another within a month', () => {
+    const watch = reading('rest-voltage', '2026-11-20', 12.45);
+    const { todo } = battery([watch]);
+    expect(todo).toMatch(/^Rest voltage wants watching \(12\.40 to 12\.59: .+\): read it again within a month\.$/);
+    expect(battery([watch], [dated('made', '2021-01-15')]).todo).toMatch(
+      /: read it again within a month\. Order and book it now, to be done by 15 January 2027\.$/,
+    );
   });
 
   it('that are good or not judged ask for nothing', () => {
@@ -341,8 +363,30 @@ describe('readings in words', () => {
     const { reasons, todo } = battery([reading('rest-voltage', '2026-05-01', 12.65)], undefined, {
       connection: 'connected',
     });
-    expect(reasons[1]?.text).toMatch(/^By estimate it asks for a look, since \d+ [A-Z][a-z]+ 2026; a reading would/);
-    expect(todo).toMatch(/^Look and test\./);
+    expect(reasons[1]?.text).toMatch(
+      /^By estimate it asks for a look, since \d+ [A-Z][a-z]+ 2026; what is measured or seen settles it\.$/,
+    );
+    expect(todo).toMatch(/^Measure it: rest voltage, 2 minutes\. /);
+  });
+
+  it('what an estimate asks is what would make it surer, by a test where there is no gauge', () => {
+    const fuel = finding('fuel-gasoline', [dated('filled', '2026-05-01')], '2026-07-15', {
+      car: carOf({ place: HOT }),
+      part: { details: { blend: 'e10' } },
+    });
+    expect(fuel.by).toBe('estimate');
+    expect(explain(fuel).todo).toBe(`Test it: smell. ${kindOf('fuel-gasoline').tests[0]?.how}`);
+  });
+
+  it('one that puts brake fluid off is told, with how far', () => {
+    const fluid = (readings: Reading[], details = {}): string[] =>
+      why('brake-fluid-glycol', [dated('filled', '2024-12-01')], TODAY, { part: { readings, details } });
+    const told = fluid([reading('boiling-point', '2026-09-01', 230)], { grade: 'dot-4' });
+    expect(told).toContain(
+      'A good reading puts the replace-by off, to 1 September 2027 at the oldest: no longer than a year after it, than 3 years in all, or than the estimate bears.',
+    );
+    for (const none of [[], [reading('boiling-point', '2026-09-01', 165)], [reading('water', '2025-01-01', 0.5)]])
+      expect(fluid(none, { grade: 'dot-4' }).join()).not.toContain('puts the replace-by off');
   });
 });
 
@@ -361,7 +405,29 @@ describe('what would make it surer', () => {
     expect(surer('battery-flooded', [reading('rest-voltage', '2026-10-25', 12.6)])).not.toBeNull();
   });
 
-  it('is nothing where the kind has no gauge', () => {
-    expect(surer('brake-hoses')).toBeNull();
+  it('is first what the estimate itself is told from, though another gauge were quicker', () => {
+    expect(surer('brake-fluid-glycol')).toMatch(/^Measure it: boiling point, 15 minutes\./);
+    expect(surer('tires-road')).toMatch(/^Measure it: cold pressure, 2 minutes\./);
+    expect(surer('coolant-iat')).toMatch(/^Measure it: freeze point, 5 minutes\./);
+  });
+
+  it('is not answered by a gauge that tells the estimate nothing, nor by one not judged', () => {
+    expect(surer('battery-flooded', [reading('charging', '2026-11-20', 14)])).toMatch(/^Measure it: rest voltage/);
+    expect(surer('battery-flooded', [reading('density', '2026-11-20', 1.265)])).toMatch(/^Measure it: rest voltage/);
+    expect(surer('battery-flooded', [reading('density', '2026-11-20', 1.265, 20)])).toBeNull();
+  });
+
+  it('is no gauge of lithium, whose voltage hardly moves, nor of silicone fluid', () => {
+    expect(surer('battery-lithium')).toBeNull();
+    expect(surer('brake-fluid-silicone')).not.toContain('Measure it');
+  });
+
+  it('is its first test where the kind has no gauge', () => {
+    for (const kind of ['fuel-gasoline', 'brake-hoses']) {
+      const [test] = kindOf(kind).tests;
+      expect(surer(kind), kind).toBe(`Test it: ${test?.name.toLowerCase()}. ${test?.how}`);
+    }
+    expect(kindOf('fuel-stabilizer').tests).toEqual([]);
+    expect(surer('fuel-stabilizer')).toBeNull();
   });
 });

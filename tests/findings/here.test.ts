@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { COOLANT_FAMILIES } from '../../src/ageing/coolant/families.ts';
 import { type Place, SHELTERS } from '../../src/ageing/place.ts';
 import { KINDS } from '../../src/catalogue/kinds.ts';
 import { RUBBER_KINDS } from '../../src/catalogue/rubber.ts';
@@ -39,7 +40,7 @@ describe('the ruling of fuel', () => {
   it('gives a blend no figures are known of with stabilizer its plain life, and says so', () => {
     const found = ruling('fuel-gasoline', { details: { blend: 'aviation', stabilized: 'yes' } });
     expect(found).toMatchObject({ lookFrom: 12, replaceBy: 12 });
-    expect(found.note).toContain('not stabilized');
+    expect(found.note).toMatch(/^For .+, for which no longer life is published with a stabilizer\.$/);
   });
 
   it('is left alone where a handbook or its owner set it', () => {
@@ -57,6 +58,29 @@ describe('the ruling of fuel', () => {
     expect(past({ blend: 'e85' })).toBe('2026-04-16');
     expect(past({})).toBe('2026-07-16');
     expect(past({ blend: 'e0' })).toBe('2027-01-16');
+  });
+});
+
+describe('the ruling of coolant', () => {
+  it.each<[string, Answers, number]>([
+    ['nothing', {}, 160_000],
+    ['a hybrid family', { family: 'hoat' }, 160_000],
+    ['the family that lasts longest', { family: 'oat' }, 240_000],
+  ])('of organic acid, told %s: as far as that is known to last', (_, details, km) => {
+    expect(ruling('coolant-oat', { details })).toMatchObject({ by: 'practice', replaceBy: 60, replaceByKm: km });
+  });
+
+  it('names its family where that is told', () => {
+    expect(ruling('coolant-oat', { details: { family: 'oat' } }).note).toBe(`For ${COOLANT_FAMILIES.oat.name}.`);
+    expect(ruling('coolant-oat', {}).note).toBeNull();
+  });
+
+  it('is left alone where a handbook or its owner set it', () => {
+    for (const authority of ['handbook', 'own'] as const) {
+      const overrides = [override('coolant-oat', { authority, replaceBy: 24 })];
+      const own = ruling('coolant-oat', { details: { family: 'oat' }, overrides });
+      expect(own).toEqual(rulingOf(kindOf('coolant-oat'), overrides, CAR_ID));
+    }
   });
 });
 

@@ -1,9 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { coldestNight } from '../../src/ageing/place.ts';
+import { coldestNight, type Place } from '../../src/ageing/place.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import type { Answers, CarFacts, Reading } from '../../src/findings/facts.ts';
-import { gaugesOf, gravestOf, type Measured, measuredOf, standingByReading } from '../../src/findings/measured.ts';
-import { carOf, kindOf, partOf } from '../support/parts.ts';
+import {
+  gaugesOf,
+  gravestOf,
+  type Measured,
+  measuredOf,
+  newsOfGravest,
+  standingByReading,
+} from '../../src/findings/measured.ts';
+import { carOf, dated, finding, kindOf, partOf } from '../support/parts.ts';
 import { FROSTY, reading } from '../support/readings.ts';
 
 const TODAY: CivilDate = '2026-11-25';
@@ -11,9 +18,19 @@ const TODAY: CivilDate = '2026-11-25';
 const measured = (
   kind: string,
   readings: readonly Reading[],
-  { details = {}, car = carOf(), on = TODAY }: { details?: Answers; car?: CarFacts; on?: CivilDate } = {},
+  {
+    details = {},
+    car = carOf(),
+    on = TODAY,
+    from = null,
+  }: {
+    details?: Answers;
+    car?: CarFacts;
+    on?: CivilDate;
+    from?: CivilDate | null;
+  } = {},
 ): readonly Measured[] =>
-  measuredOf({ part: partOf(kind, [], { readings, details }), kind: kindOf(kind), car }, on, null);
+  measuredOf({ part: partOf(kind, [], { readings, details }), kind: kindOf(kind), car }, on, from);
 
 const gravest = (...given: Parameters<typeof measured>): Measured | null => gravestOf(measured(...given));
 
@@ -47,9 +64,51 @@ describe('what was measured', () => {
     ]);
   });
 
-  it('of two readings of one day is the one recorded last', () => {
-    const [last] = measured('battery-flooded', [volts('2026-03-05', 12.2), volts('2026-03-05', 12.7)]);
-    expect(last).toMatchObject({ reading: { value: 12.7 }, verdict: 'good' });
+  it.each([
+    [[12.2, 12.7, 12.45], 12.2],
+    [[12.7, 12.45, 12.2], 12.2],
+    [[12.7, 12.45, 12.8], 12.45],
+  ])('of %j on one day is the gravest, whichever was recorded last', (values, gravest) => {
+    const found = measured('battery-flooded', [
+      volts('2026-02-05', 11.9),
+      ...values.map((value) => volts('2026-03-05', value)),
+    ]);
+    expect(found.map(({ reading: { day, value } }) => [day, value])).toEqual([['2026-03-05', gravest]]);
+  });
+
+  it('is a newer one not judged as well, beside the one that is', () => {
+    const found = measured('battery-flooded', [density('2026-03-01', 1.1), density('2026-04-01', 1.27, null)]);
+    expect(found.map(({ reading: { day }, verdict }) => [day, verdict])).toEqual([
+      ['2026-03-01', 'act'],
+      ['2026-04-01', null],
+    ]);
+    // An older one is passed over.
+    const older = measured('battery-flooded', [density('2026-03-01', 1.1, null), density('2026-04-01', 1.27)]);
+    expect(older.map(({ reading: { day }, verdict }) => [day, verdict])).toEqual([['2026-04-01', 'good']]);
+  });
+
+  it('passes over what was read of the fluid before', () => {
+    const readings = [reading('water', '2026-03-01', 4), reading('water', '2026-04-01', 1)];
+    const since = (from: CivilDate) =>
+      measured('brake-fluid-glycol', readings, { from }).map(({ reading: { day }, began }) => [day, began]);
+    expect(since('2026-03-01')).toEqual([['2026-04-01', '2026-03-01']]);
+    // The graver one of before belongs to no run of this fluid.
+    expect(since('2026-03-02')).toEqual([['2026-04-01', '2026-04-01']]);
+    expect(since('2026-04-01')).toEqual([['2026-04-01', '2026-04-01']]);
+    expect(since('2026-04-02')).toEqual([]);
+    expect(measured('brake-fluid-glycol', readings.slice(0, 1), { from: '2026-03-02' })).toEqual([]);
+  });
+
+  it('of a kind that goes by its fill counts from there, of another from whenever', () => {
+    const filled = (day: CivilDate) =>
+      finding('brake-fluid-glycol', [dated('filled', day)], TODAY, {
+        part: { readings: [reading('water', '2026-03-01', 4)] },
+      });
+    expect(filled('2026-03-01')).toMatchObject({ standing: 'past', by: 'reading' });
+    expect(filled('2026-03-02')).toMatchObject({ standing: 'in date', measured: [] });
+    const made = (day: CivilDate) =>
+      finding('battery-flooded', [dated('made', day)], TODAY, { part: { readings: [volts('2026-03-01', 12.2)] } });
+    expect(made('2026-03-02')).toMatchObject({ standing: 'due', gravest: { began: '2026-03-01' } });
   });
 
   it('counts a reading from its own day on, and none of a day ahead', () => {
@@ -78,6 +137,37 @@ describe('a run of readings', () => {
     ['a milder one before is not of it', [volts('2026-02-01', 12.45), volts('2026-03-01', 12.2)], '2026-03-01'],
     ['a graver one before is of it', [volts('2026-02-01', 12.2), volts('2026-03-01', 12.45)], '2026-02-01'],
   ])('%s', (_, readings, began) => expect(measured('battery-flooded', readings)[0]?.began).toBe(began));
+});
+
+describe('the day a run is news', () => {
+  const news = (kind: string, readings: readonly Reading[], car?: CarFacts): CivilDate | undefined =>
+    measured(kind, readings, car ? { car } : {})[0]?.news;
+  const slush = reading('freeze-point', '2026-03-01', -19);
+
+  it('is the later of the day it was read and the day it was written down', () => {
+    expect(news('battery-flooded', [volts('2026-03-01', 12.2)])).toBe('2026-03-01');
+    expect(news('battery-flooded', [{ ...volts('2026-03-01', 12.2), recordedOn: '2026-05-01' }])).toBe('2026-05-01');
+  });
+
+  it('is that of the first of its run', () => {
+    const run = [volts('2026-03-01', 12.2), volts('2026-04-01', 12.1)];
+    expect(news('battery-flooded', run)).toBe('2026-03-01');
+  });
+
+  it('waits for the car to stand where the reading is judged by', () => {
+    expect(news('coolant-iat', [slush], carOf({ place: FROSTY, placedOn: '2026-06-01' }))).toBe('2026-06-01');
+    expect(news('coolant-iat', [slush], carOf({ place: FROSTY, placedOn: '2026-01-01' }))).toBe('2026-03-01');
+    const placed = carOf({ place: FROSTY, placedOn: '2026-06-01' });
+    expect(news('battery-flooded', [volts('2026-03-01', 12.2)], placed)).toBe('2026-03-01');
+  });
+
+  it('of several gauges is that of the newest as grave', () => {
+    const found = measured('battery-flooded', [volts('2026-03-01', 12.2), density('2026-04-01', 1.1)]);
+    expect(newsOfGravest(found, gravestOf(found))).toBe('2026-04-01');
+    const milder = measured('battery-flooded', [volts('2026-03-01', 12.2), density('2026-04-01', 1.23)]);
+    expect(newsOfGravest(milder, gravestOf(milder))).toBe('2026-03-01');
+    expect(newsOfGravest([], null)).toBeNull();
+  });
 });
 
 describe('the reading that weighs most', () => {
@@ -139,6 +229,25 @@ describe('what is missing', () => {
 
   it('but what is condemned wherever it stands needs no place', () => {
     expect(measured('coolant-iat', [reading('freeze-point', '2026-03-01', -10)])).toMatchObject([{ verdict: 'act' }]);
+  });
+
+  it('a temperature leaves a coolant’s density unjudged, however thin it is', () => {
+    const thin = (warmth: number | null) => measured('coolant-iat', [reading('density', '2026-03-01', 1.02, warmth)]);
+    expect(thin(null)).toMatchObject([{ verdict: null, wants: 'its temperature' }]);
+    expect(thin(20)).toMatchObject([{ verdict: 'act' }]);
+  });
+
+  it('a roof without heating keeps no frost off a coolant', () => {
+    const verdict = (shelter: Place['shelter'], value: number) =>
+      measured('coolant-iat', [reading('freeze-point', '2026-03-01', value)], {
+        car: carOf({ place: { ...FROSTY, shelter } }),
+      })[0]?.verdict;
+    for (const shelter of ['open', 'covered', 'damp', 'unheated'] as const)
+      expect(
+        [-23, -21, -19].map((value) => verdict(shelter, value)),
+        shelter,
+      ).toEqual(['good', 'watch', 'act']);
+    expect(verdict('heated', -19)).toBe('good');
   });
 
   it('a handbook figure leaves a reading unjudged, and is named', () => {

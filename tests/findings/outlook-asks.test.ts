@@ -8,8 +8,9 @@ import type { Finding } from '../../src/findings/assess.ts';
 import { findingsOf } from '../../src/findings/car.ts';
 import { explain } from '../../src/findings/explain.ts';
 import type { Answers, CarFacts, Claim, Reading } from '../../src/findings/facts.ts';
+import { asksOf } from '../../src/findings/outlook.ts';
 import { carOf, dated, partOf } from '../support/parts.ts';
-import { HOT, reading } from '../support/readings.ts';
+import { FROSTY, HOT, reading } from '../support/readings.ts';
 
 interface Facts {
   kind: string;
@@ -70,7 +71,7 @@ describe('a battery with a known connection', () => {
       const found = at(BATTERY, addDays(asked, day));
       expect(found).toMatchObject({ standing: 'look', by: 'estimate', began: asked, gravest: null });
     }
-    expect(explain(at(BATTERY, addDays(asked, 400))).todo).toMatch(/^Look and test\./);
+    expect(explain(at(BATTERY, addDays(asked, 400))).todo).toMatch(/^Measure it: rest voltage, 2 minutes\./);
   });
 
   it('begins anew with a reading of a charged one', () => {
@@ -97,7 +98,6 @@ describe('a battery with a known connection', () => {
   });
 
   it.each<[string, Partial<Facts>]>([
-    ['its connection is not told', { details: { chemistry: 'calcium', capacity: 60 } }],
     ['it is on a maintainer', { details: { chemistry: 'calcium', capacity: 60, connection: 'maintainer' } }],
     ['nothing was read', { readings: [] }],
     ['only what tells no charge was read', { readings: [reading('charging', READ, 14)] }],
@@ -107,6 +107,47 @@ describe('a battery with a known connection', () => {
   ])('asks for nothing where %s', (_, more) =>
     expect(firstAsked({ ...BATTERY, ...more }, READ, '2026-12-31')).toBeNull(),
   );
+
+  it('asks by self-discharge alone where nobody said how it stands, whatever it may draw', () => {
+    const untold: Facts = { ...BATTERY, details: { chemistry: 'calcium', capacity: 60 }, car: carOf() };
+    const alone: Facts = { ...BATTERY, details: { ...BATTERY.details, connection: 'disconnected' }, car: carOf() };
+    const day = firstAsked(untold, READ, '2027-12-31');
+    expect(day).not.toBeNull();
+    expect(day).toBe(firstAsked(alone, READ, '2027-12-31'));
+    expect(firstAsked({ ...untold, car: carOf({ drain: 60 }) }, READ, '2027-12-31')).toBe(day);
+  });
+
+  it('does not ask within thirty days of a reading, unless its drain was measured', () => {
+    const guessed: Facts = { ...BATTERY, car: carOf(), details: { connection: 'connected', capacity: 12 } };
+    expect(firstAsked(guessed, READ, LATER)).toBe('2026-03-31');
+    const told = firstAsked({ ...guessed, details: { ...guessed.details, drain: 50 } }, READ, LATER);
+    const wired = firstAsked({ ...guessed, car: carOf({ drain: 50 }) }, READ, LATER);
+    expect(told !== null && told > READ && told < '2026-03-31').toBe(true);
+    expect(wired).toBe(told);
+  });
+
+  it('takes the drain told of the battery before the one read at the wiring', () => {
+    const with50 = { ...BATTERY, details: { ...BATTERY.details, drain: 50 } };
+    expect(firstAsked(with50, READ, LATER)).toBe(firstAsked({ ...with50, car: carOf({ drain: 1 }) }, READ, LATER));
+    expect(firstAsked(with50, READ, LATER)).not.toBe(asked);
+  });
+
+  it('answers its days in order: to recharge, no longer to crank, to freeze where that can be', () => {
+    const days = (place: CarFacts['place'], on: CivilDate) =>
+      asksOf(at({ ...BATTERY, car: carOf({ drain: 15, place }) }, on));
+    expect(days(null, addDays(asked, -1))).toEqual([]);
+    expect(days(null, asked)).toEqual([asked]);
+    const [recharge, noCrank, freezes] = days(FROSTY, LATER);
+    expect([recharge, noCrank, freezes]).toEqual([recharge, noCrank, freezes].toSorted());
+    expect(new Set([recharge, noCrank, freezes]).size).toBe(3);
+    expect(days(FROSTY, LATER)).toHaveLength(3);
+    expect(days(null, LATER)).toHaveLength(2);
+    for (const [index, day] of [recharge, noCrank, freezes].entries())
+      expect(at({ ...BATTERY, car: carOf({ drain: 15, place: FROSTY }) }, day ?? READ), String(index)).toMatchObject({
+        began: recharge,
+        news: { estimate: day },
+      });
+  });
 
   it('does not clear what its age brought', () => {
     const old: Facts = { ...BATTERY, claims: [dated('made', '2015-01-15')] };
@@ -136,6 +177,37 @@ describe.each(['tires-road', 'tire-spare'])('a %s with a placard', (kind) => {
   it('asks for nothing without its placard, or without a reading', () => {
     expect(firstAsked({ ...TIRE, details: {} }, READ, LATER)).toBeNull();
     expect(firstAsked({ ...TIRE, readings: [] }, READ, LATER)).toBeNull();
+  });
+});
+
+describe('a tire read lately', () => {
+  const tire = (...readings: Reading[]): Facts => ({
+    kind: 'tires-road',
+    claims: [dated('made', '2025-01-15')],
+    readings,
+    details: { placard: 2.2 },
+  });
+  const air = (day: CivilDate, bar: number): Reading => reading('cold-pressure', day, bar, 15);
+
+  it('is asked for after thirty days and no sooner, low as it may be by then', () => {
+    expect(firstAsked(tire(air(READ, 2.02)), READ, LATER)).toBe('2026-03-31');
+  });
+
+  it('that lost more than rubber lets through asks at once, and until it holds again', () => {
+    const leaking = [air('2026-01-29', 2.6), air(READ, 2.35)];
+    expect(firstAsked(tire(...leaking), '2026-01-29', LATER)).toBe(READ);
+    expect(at(tire(...leaking), READ)).toMatchObject({ standing: 'look', by: 'estimate', began: READ });
+    const holding = [...leaking, air('2026-04-01', 2.33)];
+    expect(at(tire(...holding), '2026-04-01').news.estimate).toBeNull();
+  });
+
+  it('that lost no more than that does not', () => {
+    expect(at(tire(air('2026-01-29', 2.5), air(READ, 2.35)), READ).news.estimate).toBeNull();
+  });
+
+  it('still leaks where it was read again on the day after', () => {
+    const again = tire(air('2026-01-29', 2.6), air(READ, 2.35), air('2026-03-02', 2.35));
+    expect(at(again, '2026-03-02').news.estimate).not.toBeNull();
   });
 });
 

@@ -90,7 +90,7 @@ describe('the outlook of a battery', () => {
 
   it('takes a reading of six volts for three cells only where it is told so', () => {
     const read = { readings: [reading('rest-voltage', ON, 6.32)] };
-    expect(says('battery-flooded', { ...read, details: { volts: '6' } })).toMatch(/^9\d to 100 % charged/);
+    expect(says('battery-flooded', { ...read, details: { volts: '6' } })).toMatch(/^8\d to 100 % charged/);
     expect(says('battery-flooded', read)).toMatch(/^0 to 5 % charged/);
   });
 
@@ -107,8 +107,10 @@ describe('the outlook of a battery', () => {
   it('says which drain and which capacity it reckoned with', () => {
     expect(says('battery-flooded', READ)).toMatch(/drain of 0 to 50 mA.*assumed/);
     const told = says('battery-flooded', { ...READ, details: { capacity: 60 }, car: carOf({ drain: 18 }) });
-    expect(told).toContain('18 mA (60 Ah)');
+    expect(told).toContain('drain of 18 mA, give or take a fifth (60 Ah)');
     expect(told).not.toContain('assumed, as its capacity');
+    const ofItself = says('battery-flooded', { ...READ, details: { drain: 40 }, car: carOf({ drain: 18 }) });
+    expect(ofItself).toContain('drain of 40 mA, give or take a fifth');
   });
 
   it('hands its numbers on to the desk', () => {
@@ -124,8 +126,8 @@ describe('the outlook of a battery', () => {
 
   it('counts the acid of an unknown fill by both, and the reading last made', () => {
     const facts: Facts = { readings: [reading('density', ON, 1.225, 26.7)] };
-    expect(says('battery-flooded', facts)).toMatch(/^5\d to 75 % charged/);
-    expect(says('battery-flooded', { ...facts, details: { fill: '1.265' } })).toMatch(/^75 % charged/);
+    expect(says('battery-flooded', facts)).toMatch(/^5\d to 78 % charged/);
+    expect(says('battery-flooded', { ...facts, details: { fill: '1.265' } })).toMatch(/^72 to 78 % charged/);
     const later: Facts = {
       readings: [reading('density', '2026-05-01', 1.1, 26.7), reading('rest-voltage', ON, 12.66)],
     };
@@ -140,9 +142,11 @@ describe('the outlook of a tire', () => {
     expect(days('tires-road', { readings: [READ] })).toEqual([]);
     expect(says('tires-road', { readings: [READ] })).not.toContain('lay-up');
     expect(days('tires-road', { readings: [READ], details: { placard: 2 } })).toHaveLength(1);
-    expect(says('tires-road', { readings: [READ], details: { placard: 2 } })).toContain('For a lay-up: 2.0 bar');
+    expect(says('tires-road', { readings: [READ], details: { placard: 2 } })).toContain(
+      'For a lay-up: 2.00 bar (29 psi), cold.',
+    );
     expect(says('tires-road', { readings: [READ], details: { placard: 2, sidewall: 3.5 } })).toContain(
-      '2.7 to 3.0 bar',
+      '2.70 to 3.00 bar (39 to 44 psi)',
     );
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { convert } from '../../src/catalogue/units.ts';
 import type { Answers, CarFacts, Reading } from '../../src/findings/facts.ts';
 import { type Measured, measuredOf } from '../../src/findings/measured.ts';
 import { bandWords, readingLine } from '../../src/findings/reading-words.ts';
@@ -24,18 +25,33 @@ describe('a reading in words', () => {
     expect(line('coolant-iat', reading('freeze-point', '2026-11-24', -24), {}, car)).toContain('−24 °C');
   });
 
+  it('is told as it was typed where that was another unit, beside the gauge’s own', () => {
+    const psi = (value: number) =>
+      line('tires-road', reading('cold-pressure', '2026-11-24', value, null, { unit: 'psi' }), { placard: 2.2 });
+    expect(psi(convert(33, 'psi', 'bar'))).toMatch(/^Cold pressure 33 psi \(2\.28 bar\) on 24 November 2026/);
+    expect(psi(convert(32.5, 'psi', 'bar'))).toContain('32.5 psi (2.24 bar)');
+    expect(psi(convert(33.3333, 'psi', 'bar'))).toContain('33.33 psi (2.30 bar)');
+    expect(line('tires-road', reading('cold-pressure', '2026-11-24', 2.28), { placard: 2.2 })).toMatch(
+      /^Cold pressure 2\.28 bar on/,
+    );
+    const tread = reading('tread', '2026-11-24', convert(7, '/32 in', 'mm'), null, { unit: '/32 in' });
+    expect(line('tires-road', tread)).toMatch(/^Tread depth 7 \/32 in \(5\.6 mm\)|^Tread depth 7\/32 in \(5\.6 mm\)/);
+    const night = reading('freeze-point', '2026-11-24', convert(-13, '°F', '°C'), null, { unit: '°F' });
+    expect(line('coolant-iat', night)).toContain('−13 °F (−25 °C)');
+  });
+
   it('says what was read, when, how it is judged, and the words of that band', () => {
     const { act } = kindOf('battery-flooded').tests[0] ?? { act: '' };
     expect(line('battery-flooded', reading('rest-voltage', '2026-11-24', 12.31))).toBe(
       `Rest voltage 12.31 V on 24 November 2026: act. U${act.slice(1)}.`,
     );
     expect(line('battery-flooded', reading('rest-voltage', '2026-11-24', 12.65))).toMatch(
-      /^Rest voltage 12\.65 V on 24 November 2026: good\. Good\W.*at least 12\.60\.$/,
+      /^Rest voltage 12\.65 V on 24 November 2026: good\. Good: at least 12\.60\.$/,
     );
   });
 
   it.each([
-    ['good', 12.7, /^good\W.*at least 12\.60$/],
+    ['good', 12.7, /^good: at least 12\.60$/],
     ['watch', 12.5, /^12\.40 to 12\.59/],
     ['act', 12.1, /^under 12\.40/],
   ])('names the band it fell into: %s', (verdict, value, words) => {

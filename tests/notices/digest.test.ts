@@ -19,11 +19,20 @@ const pastBelt = finding('v-belt', [dated('made', '2012-01-15')], TODAY);
 const pastOil = finding('engine-oil', [dated('filled', '2020-01-15')], TODAY);
 const lookBelt = finding('v-belt', [dated('made', '2024-01-15')], TODAY, { part: { id: 'look belt' } });
 const pastWax = finding('paint-care', [dated('serviced', '2020-01-15')], TODAY);
-/** Of unknown age, so that the reading alone is news; of known age, due by its reading. */
+/** Of unknown age, so that the reading alone is news; of known age, due by it and bad by its reading. */
 const volts = (value: number) => ({ readings: [reading('rest-voltage', '2026-11-20', value)] });
 const readBattery = finding('battery-flooded', [], TODAY, { part: { id: 'act', ...volts(12.2) } });
 const watchBattery = finding('battery-flooded', [], TODAY, { part: { id: 'watch', ...volts(12.45) } });
-const dueBattery = finding('battery-flooded', [dated('made', '2026-01-15')], TODAY, { part: volts(12.2) });
+const dueBattery = finding('battery-flooded', [dated('made', '2021-01-15')], TODAY, {
+  part: { id: 'due', ...volts(12.2) },
+});
+/** Nobody said how it stands: by self-discharge alone its estimate asks. */
+const emptyBattery = finding('battery-flooded', [dated('made', '2026-01-15')], TODAY, {
+  part: { id: 'empty', readings: [reading('rest-voltage', '2026-06-01', 12.65)] },
+});
+const wetFluid = finding('brake-fluid-glycol', [dated('filled', '2026-06-01')], TODAY, {
+  part: { id: 'wet', readings: [reading('water', '2026-11-20', 4)] },
+});
 
 const car = (name: string, findings: readonly Finding[], unproven = 0): OwedCar => ({
   carId: name.toLowerCase(),
@@ -95,6 +104,28 @@ describe('the day’s letter', () => {
     const digest = digestOf([car('Tern 40', [dueBattery])]);
     expect(digest?.subject).toBe('1 due: Tern 40');
     expect(digest?.cars[0]?.lines).toMatchObject([{ stage: 'due', news: ['due', 'act'] }]);
+  });
+
+  it('tells an estimate that asks by a stage of its own, with what would settle it', () => {
+    const digest = digestOf([car('Tern 40', [emptyBattery])]);
+    expect(digest?.subject).toBe('1 to measure by estimate: Tern 40');
+    expect(digest?.cars[0]?.lines).toMatchObject([{ stage: 'estimate', news: ['estimate'] }]);
+    expect(digest?.cars[0]?.lines[0]?.todo).toMatch(/^Measure it: rest voltage, 2 minutes\./);
+  });
+
+  it('names the stages of age before those of readings, and estimates last', () => {
+    const digest = digestOf([
+      car('Tern 40', [emptyBattery, watchBattery, readBattery, dueBattery, lookTire, pastTire]),
+    ]);
+    expect(digest?.subject).toBe(
+      '1 past, 1 due, 1 to look at, 1 to act on by reading, 1 to watch by reading, 1 to measure by estimate: Tern 40',
+    );
+  });
+
+  it('puts a car whose brakes are condemned by a reading before one whose tire wants a look', () => {
+    const cars = [car('First', [wetFluid]), car('Second', [lookTire])];
+    for (const list of [cars, cars.toReversed()])
+      expect(digestOf(list)?.cars.map(({ name }) => name)).toEqual(['First', 'Second']);
   });
 
   it('names a part without a place by its kind alone', () => {

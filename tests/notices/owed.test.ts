@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, type CivilDate, daysBetween } from '../../src/dates/civil.ts';
-import type { Claim, Reading } from '../../src/findings/facts.ts';
+import type { Answers, Claim, Reading } from '../../src/findings/facts.ts';
+import { asksOf } from '../../src/findings/outlook.ts';
 import { owed, type Said, STAGES, type Stage } from '../../src/notices/owed.ts';
 import { carOf, dated, finding } from '../support/parts.ts';
-import { reading } from '../support/readings.ts';
+import { FROSTY, reading } from '../support/readings.ts';
 
 const PART = 'tires-road';
 const MADE = dated('made', '2016-01-15');
@@ -89,7 +90,7 @@ describe('a stage that begins again', () => {
 
   it('of a renewed part is another part’s and said for it', () => {
     const next = finding(PART, [dated('made', '2026-01-15')], '2031-01-15', { part: { id: 'next' } });
-    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([{ ...next, news: ['look'] }]);
+    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([{ ...next, told: ['look'] }]);
   });
 });
 
@@ -115,8 +116,8 @@ describe('several parts', () => {
     expect(owed(findings, said).map(({ part }) => part.id)).toEqual(['b', 'c']);
   });
 
-  it('the stages told are three of age and two of readings', () =>
-    expect(STAGES).toEqual(['look', 'due', 'past', 'watch', 'act']));
+  it('the stages told are three of age, two of readings and one of estimates', () =>
+    expect(STAGES).toEqual(['look', 'due', 'past', 'watch', 'act', 'estimate']));
 });
 
 describe('what is owed of readings', () => {
@@ -130,10 +131,10 @@ describe('what is owed of readings', () => {
 
   const BAD = [volts('2026-06-01', 12.2)];
 
-  it('is the standing they bring, and the reading itself', () => {
+  it('is the reading itself, and no stage of age', () => {
     expect(told(BAD, '2026-05-31')).toEqual([]);
-    expect(told(BAD, '2026-06-01')).toEqual(['due', 'act']);
-    expect(told([volts('2026-06-01', 12.45)], '2026-06-01')).toEqual(['look', 'watch']);
+    expect(told(BAD, '2026-06-01')).toEqual(['act']);
+    expect(told([volts('2026-06-01', 12.45)], '2026-06-01')).toEqual(['watch']);
     expect(told([volts('2026-06-01', 12.65)], '2026-06-01')).toEqual([]);
   });
 
@@ -145,39 +146,107 @@ describe('what is owed of readings', () => {
   });
 
   it('is told once a run, however many bad readings it has', () => {
-    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02')];
+    const said = [toldOn('act', '2026-06-02')];
     expect(told(BAD, '2026-06-03', said)).toEqual([]);
     expect(told([...BAD, volts('2026-07-01', 12.1)], '2026-07-02', said)).toEqual([]);
     expect(told([...BAD, volts('2026-07-01', 12.45)], '2026-07-02', said)).toEqual([]);
   });
 
   it('is told again after a good one in between', () => {
-    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02')];
+    const said = [toldOn('act', '2026-06-02')];
     const charged = [...BAD, volts('2026-07-01', 12.7)];
     expect(told(charged, '2026-07-02', said)).toEqual([]);
-    expect(told([...charged, volts('2026-08-01', 12.2)], '2026-08-02', said)).toEqual(['due', 'act']);
-    expect(told([...charged, volts('2026-08-01', 12.45)], '2026-08-02', said)).toEqual(['look', 'watch']);
+    expect(told([...charged, volts('2026-08-01', 12.2)], '2026-08-02', said)).toEqual(['act']);
+    expect(told([...charged, volts('2026-08-01', 12.45)], '2026-08-02', said)).toEqual(['watch']);
   });
 
   it('is told again where “watch” turns to “act”', () => {
-    const said = [toldOn('look', '2026-06-02'), toldOn('watch', '2026-06-02')];
-    expect(told([volts('2026-06-01', 12.45), volts('2026-07-01', 12.2)], '2026-07-02', said)).toEqual(['due', 'act']);
+    const said = [toldOn('watch', '2026-06-02')];
+    expect(told([volts('2026-06-01', 12.45), volts('2026-07-01', 12.2)], '2026-07-02', said)).toEqual(['act']);
   });
 
   it('stages of age silence none of readings, nor the other way round', () => {
     const old = [dated('made', '2020-08-15')];
-    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02')];
-    expect(told(BAD, '2026-08-16', said, old)).toEqual(['past']);
     expect(told(BAD, '2026-06-02', [toldOn('past', '2026-06-02')])).toEqual(['act']);
-    expect(told(BAD, '2026-06-02', [toldOn('act', '2026-06-02')])).toEqual(['due']);
+    expect(told(BAD, '2026-06-02', [toldOn('due', '2026-06-02')], old)).toEqual(['act']);
+    expect(told(BAD, '2026-06-02', [toldOn('act', '2026-06-02')], old)).toEqual(['due']);
+    const said = [toldOn('due', '2026-06-02'), toldOn('act', '2026-06-02'), toldOn('estimate', '2026-08-15')];
+    expect(told(BAD, '2026-08-16', said, old)).toEqual(['past']);
   });
 
-  it('an estimate is told as the look it asks for, once', () => {
-    const part = { readings: [volts('2026-03-01', 12.65)], details: { connection: 'connected' } };
-    const on = (day: CivilDate) => finding('battery-flooded', NEW, day, { part });
-    const asked = on('2026-11-25').began ?? '2026-11-25';
-    expect(owed([on(asked)], new Map())).toMatchObject([{ by: 'estimate', news: ['look'] }]);
-    const said = new Map([['battery-flooded', [toldOn('look', asked)]]]);
-    expect(owed([on('2026-11-25')], said)).toEqual([]);
+  it('is told of a second gauge that turns bad later, and of both once', () => {
+    const both = [...BAD, reading('density', '2026-06-10', 1.1, 27)];
+    expect(told(both, '2026-06-11', [toldOn('act', '2026-06-02')])).toEqual(['act']);
+    expect(told(both, '2026-06-12', [toldOn('act', '2026-06-02'), toldOn('act', '2026-06-11')])).toEqual([]);
+    // Milder than what was told already, it adds nothing.
+    const milder = [...BAD, reading('density', '2026-06-10', 1.23, 27)];
+    expect(told(milder, '2026-06-11', [toldOn('act', '2026-06-02')])).toEqual([]);
+  });
+
+  it('counts from the day it was written down, and not from a day ahead of it', () => {
+    const late = volts('2026-06-01', 12.2);
+    const said = [toldOn('act', '2026-06-05')];
+    expect(told([late], '2026-06-20', said)).toEqual([]);
+    expect(told([{ ...late, recordedOn: '2026-06-20' }], '2026-06-20', said)).toEqual(['act']);
+    expect(told([{ ...late, recordedOn: '2026-06-20' }], '2026-06-21', [toldOn('act', '2026-06-20')])).toEqual([]);
+  });
+
+  it('an older one of the same run, written down later, is told no second time', () => {
+    const older = reading('rest-voltage', '2026-05-20', 12.2, null, { recordedOn: '2026-06-20' });
+    expect(told([older, ...BAD], '2026-06-21', [toldOn('act', '2026-06-02')])).toEqual([]);
+  });
+
+  it('counts from the day the car was put where it is judged by, and only where it is', () => {
+    const on = '2026-09-02';
+    const told = (kind: string, read: Reading, said: Stage, placedOn: CivilDate): Stage[] =>
+      owed(
+        [finding(kind, [], on, { car: carOf({ place: FROSTY, placedOn }), part: { readings: [read] } })],
+        new Map([[kind, [{ partId: kind, stage: said, saidOn: '2026-06-15' }]]]),
+      ).flatMap((one) => one.told);
+    const slush = reading('freeze-point', '2026-06-01', -19);
+    expect(told('coolant-iat', slush, 'act', '2026-06-10')).toEqual([]);
+    expect(told('coolant-iat', slush, 'act', '2026-09-01')).toEqual(['act']);
+    expect(told('battery-flooded', volts('2026-06-01', 12.2), 'act', '2026-09-01')).not.toContain('act');
+  });
+});
+
+describe('what is owed of estimates', () => {
+  const READ = reading('rest-voltage', '2026-03-01', 12.65);
+  const CAR = carOf({ place: FROSTY, drain: 10 });
+  const on = (day: CivilDate, details: Answers = { connection: 'connected', capacity: 60 }) =>
+    finding('battery-flooded', [dated('made', '2026-01-15')], day, { car: CAR, part: { readings: [READ], details } });
+  const told = (day: CivilDate, said: Said[]): Stage[] =>
+    owed([on(day)], new Map([['battery-flooded', said]])).flatMap((one) => one.told);
+
+  it('each day that comes is told by itself, once and on that day', () => {
+    const said: Said[] = [];
+    for (let day: CivilDate = '2026-03-01'; day <= '2027-03-01'; day = addDays(day, 1))
+      for (const stage of told(day, said)) said.push({ partId: 'battery-flooded', stage, saidOn: day });
+    // Down to three quarters, no longer to crank, to freeze in the first cold month.
+    expect(said).toHaveLength(3);
+    expect(new Set(said.map(({ stage }) => stage))).toEqual(new Set(['estimate']));
+    expect(said.map(({ saidOn }) => saidOn)).toEqual(asksOf(on('2027-03-01')));
+    expect(on('2027-03-01')).toMatchObject({ standing: 'look', by: 'estimate', began: said[0]?.saidOn });
+  });
+
+  it('days that came unseen are told as one', () => {
+    expect(told('2027-03-01', [])).toEqual(['estimate']);
+    expect(told('2027-03-02', [{ partId: 'battery-flooded', stage: 'estimate', saidOn: '2027-03-01' }])).toEqual([]);
+  });
+
+  it('neither hides a stage of age or of a reading, nor is hidden by one', () => {
+    const before: Said[] = (['look', 'due', 'past', 'watch', 'act'] as const).map((stage) => ({
+      partId: 'battery-flooded',
+      stage,
+      saidOn: '2027-03-01',
+    }));
+    expect(told('2027-03-01', before)).toEqual(['estimate']);
+    const part = { readings: [READ], details: { connection: 'connected' } };
+    const old = finding('battery-flooded', [dated('made', '2012-01-15')], '2027-03-01', { car: CAR, part });
+    const said = new Map([
+      ['battery-flooded', [{ partId: 'battery-flooded', stage: 'estimate' as const, saidOn: '2027-03-01' as const }]],
+    ]);
+    expect(owed([old], said)).toMatchObject([{ told: ['past'] }]);
+    expect(owed([old], new Map())).toMatchObject([{ told: ['past', 'estimate'] }]);
   });
 });

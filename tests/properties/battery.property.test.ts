@@ -27,6 +27,7 @@ import {
   type BatteryFacts,
   CRANKS_ABOVE,
   chargeOn,
+  milestones,
   projectBattery,
   RECHARGE_AT,
 } from '../../src/ageing/battery/outlook.ts';
@@ -59,6 +60,22 @@ describe('reading', () => {
         expect(voltageByCharge(kind, low)).toBeLessThanOrEqual(voltageByCharge(kind, high) ?? Number.NaN);
         expect(chargeByVoltage(kind, volts, 12)?.percent).toBeCloseTo(a, 6);
         expect(chargeByVoltage(kind, voltageByCharge(kind, a, 6) ?? 0, 6)?.percent).toBeCloseTo(a, 6);
+      }),
+    );
+  });
+
+  it('6 volts leave twice the doubt of 12 about the same charge, cut off at empty and full', () => {
+    fc.assert(
+      fc.property(chemistry, percent, (kind, charge) => {
+        for (const [nominal, doubt] of [
+          [12, 5],
+          [6, 10],
+        ] as const) {
+          const span = chargeByVoltage(kind, voltageByCharge(kind, charge, nominal) ?? 0, nominal)?.span;
+          if (!span) continue;
+          expect(span.low).toBeCloseTo(Math.max(0, charge - doubt), 6);
+          expect(span.high).toBeCloseTo(Math.min(100, charge + doubt), 6);
+        }
       }),
     );
   });
@@ -230,6 +247,24 @@ describe('outlook', () => {
         if (noCrank.earliest) expect(recharge.earliest && recharge.earliest <= noCrank.earliest).toBe(true);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  it('its days are the same asked for alone', () => {
+    fc.assert(
+      fc.property(
+        facts,
+        fc.boolean(),
+        place,
+        fc.integer({ min: -30, max: 700 }),
+        (battery, maintained, where, days) => {
+          const one = { ...battery, maintained };
+          const until = addDays(one.from, days);
+          const { points, ...asked } = projectBattery(one, where, until);
+          expect(points.length).toBeGreaterThan(0);
+          expect(milestones(one, where, until)).toEqual(asked);
+        },
+      ),
     );
   });
 

@@ -15,7 +15,8 @@ import { VERDICTS, type Verdict } from '../../src/ageing/judge.ts';
 
 const glycol = fc.constantFrom(...GLYCOLS);
 const either = fc.constantFrom(...GLYCOLS, 'unknown' as const);
-const upTo = (most: number) => fc.double({ min: 0, max: most, noNaN: true });
+/** On a grid of 0.001: nobody reads digits beyond, and binary fractions can’t tell strengths apart that differ by less. */
+const upTo = (most: number) => fc.integer({ min: 0, max: most * 1000 }).map((thousandths) => thousandths / 1000);
 const night = fc.double({ min: -50, max: 20, noNaN: true });
 const span = fc.tuple(upTo(100), upTo(100)).map(([a, b]) => ({ low: Math.min(a, b), high: Math.max(a, b) }));
 const graveness = (verdict: Verdict | null): number => (verdict === null ? -1 : VERDICTS.indexOf(verdict));

@@ -296,13 +296,33 @@ describe('words', () => {
     );
   });
 
-  it('give an unproven part a task', () => {
+  it('give an unproven part a task, after what a reading asks', () => {
     fc.assert(
       fc.property(anyFinding, (of) => {
-        if (of.standing === 'unproven') expect(explain(of).todo).toMatch(/^(Find its date|Date it better)/);
-        if (of.standing !== 'in date') expect(explain(of).todo).not.toBe('Nothing now.');
+        const { todo } = explain(of);
+        if (of.standing === 'unproven') {
+          const first = /^(Find its date|Date it better)/;
+          if (of.gravest) expect(todo).toMatch(/\. (Find its date|Date it better)/);
+          else expect(todo).toMatch(first);
+        }
+        if (of.standing !== 'in date') expect(todo).not.toBe('Nothing now.');
       }),
       { numRuns: 1000 },
+    );
+  });
+
+  it('put what a reading asks before the rest', () => {
+    fc.assert(
+      fc.property(anyFinding, (of) => {
+        const { gravest } = of;
+        if (!gravest || gravest.verdict === null) return;
+        const { todo } = explain(of);
+        const { name } = gravest.test;
+        expect(todo.startsWith(gravest.verdict === 'act' ? `${name}: ` : `${name} wants watching (`), todo).toBe(true);
+        expect(todo.includes('read it again within a month.')).toBe(gravest.verdict === 'watch');
+        if (of.by === 'reading') expect(todo).not.toMatch(/Find its date|Date it better|Look and test/);
+      }),
+      { numRuns: 2000 },
     );
   });
 });

@@ -12,7 +12,7 @@ import {
   shedOnCooling,
   tolerance,
 } from '../../src/ageing/fuel/water.ts';
-import { AIRS, type Place, SHELTERS } from '../../src/ageing/place.ts';
+import { AIRS, monthsOf, type Place, SHELTERS } from '../../src/ageing/place.ts';
 import { addDays } from '../../src/dates/civil.ts';
 import { anyDay, anyRange } from '../support/arbitraries.ts';
 
@@ -79,8 +79,25 @@ describe('life', () => {
         if (to && watch.latest && stop.latest) expect(to < watch.latest && watch.latest <= stop.latest).toBe(true);
         if (watch.earliest && watch.latest) expect(watch.earliest <= watch.latest).toBe(true);
         if (stop.earliest && stop.latest) expect(stop.earliest <= stop.latest).toBe(true);
-        // 24 months at a quarter of the speed, at the 0.9 of a dry garage: below nine years.
-        if (to && stop.latest) expect(stop.latest < addDays(to, 9 * 366)).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('no place and no tank keeps it longer than published for 20 °C, and none that is nowhere warmer, shorter', () => {
+    fc.assert(
+      fc.property(facts, anyDay, place, (given, day, where) => {
+        const { watch, stop } = goodUntil({ ...given, filled: { from: day, to: day } }, where);
+        const published = lifeAt(given.fuel, given.stabilized, 20);
+        const latest = (months: number) => addDays(day, Math.ceil((months * 365.25) / 12));
+        expect(watch.latest && watch.latest <= latest(published.low)).toBe(true);
+        expect(stop.latest && stop.latest <= latest(published.high)).toBe(true);
+        const cool = monthsOf(where).every(({ mean }) => mean <= 20);
+        const roofed = !['covered', 'open'].includes(where.shelter);
+        if (cool && roofed && given.fullness >= 25) {
+          expect(watch.earliest).toBe(latest(published.low));
+          expect(stop.earliest).toBe(latest(published.high));
+        }
       }),
       { numRuns: 500 },
     );

@@ -88,6 +88,24 @@ describe('the months of a place', () => {
     );
   });
 
+  it('under any roof but a heated one have the nights of outdoors, whatever was measured', () => {
+    fc.assert(
+      fc.property(anyPlace, fc.constantFrom('unheated', 'damp', 'covered'), (place, shelter) => {
+        const lows = (roof: Place['shelter']) => monthsOf({ ...place, shelter: roof }).map(({ low }) => low);
+        expect(lows(shelter)).toEqual(lows('open'));
+      }),
+    );
+  });
+
+  it('heated are never colder than outdoors', () => {
+    fc.assert(
+      fc.property(anyPlace, (place) => {
+        const [heated, open] = [monthsOf({ ...place, shelter: 'heated' }), monthsOf({ ...place, shelter: 'open' })];
+        for (const [month, { low }] of heated.entries()) expect(low).toBeGreaterThanOrEqual(open[month]?.low ?? 0);
+      }),
+    );
+  });
+
   it('under heating stay at what it keeps, and elsewhere no heating is counted', () => {
     fc.assert(
       fc.property(plain, (place) => {

@@ -5,14 +5,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge, VERDICTS, type Verdict } from '../../src/ageing/judge.ts';
-import { coldestNight } from '../../src/ageing/place.ts';
+import { coldestNight, type Place } from '../../src/ageing/place.ts';
+import type { Kind } from '../../src/catalogue/kind.ts';
 import { KINDS } from '../../src/catalogue/kinds.ts';
 import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
 import { limitOn } from '../../src/dates/limit.ts';
 import { assess, type Finding } from '../../src/findings/assess.ts';
 import { findingsOf } from '../../src/findings/car.ts';
 import { explain } from '../../src/findings/explain.ts';
-import type { CarFacts, PartFacts } from '../../src/findings/facts.ts';
+import type { CarFacts, PartFacts, Reading } from '../../src/findings/facts.ts';
 import { gaugesOf } from '../../src/findings/measured.ts';
 import { rulingOf } from '../../src/findings/ruling.ts';
 import { rankOf, STANDINGS } from '../../src/findings/standing.ts';
@@ -26,6 +27,7 @@ import {
   anyReadings,
   anyReadPart,
   dayBetween,
+  knownOn,
 } from '../support/arbitraries.ts';
 import { CAR_ID, carOf, dated, kindOf, partOf } from '../support/parts.ts';
 
@@ -124,36 +126,81 @@ describe('readings, answers and a place', () => {
   });
 });
 
+interface Judgement {
+  kind: Kind;
+  readings: Reading[];
+  details: PartFacts['details'];
+  place: Place;
+}
+
 /** Every gauge with a value it can show, a temperature, answers and a place. */
-const anyJudgement = fc.constantFrom(...[...KINDS.values()].filter((kind) => gaugesOf(kind).length > 0)).chain((kind) =>
-  fc.record({
-    kind: fc.constant(kind),
-    readings: anyReadings(kind).filter((readings) => readings.length > 0),
-    details: anyAnswers(kind),
-    place: anyPlace,
-  }),
-);
+const anyJudgement: fc.Arbitrary<Judgement> = fc
+  .constantFrom(...[...KINDS.values()].filter((kind) => gaugesOf(kind).length > 0))
+  .chain((kind) =>
+    fc.record({
+      kind: fc.constant(kind),
+      readings: anyReadings(kind).filter((readings) => readings.length > 0),
+      details: anyAnswers(kind),
+      place: anyPlace,
+    }),
+  );
 
 describe('what is missing', () => {
   const graveness = (verdict: Verdict | null): number => (verdict === null ? -1 : VERDICTS.indexOf(verdict));
 
-  it('makes no reading good that was not: without place or temperature it is judged the same or not at all', () => {
+  /** Each reading with its gauge, and what is made of it with all that is known. */
+  const judgements = ({ kind, readings, details, place }: Judgement) =>
+    readings.map((read) => {
+      const gauge = gaugesOf(kind).find((test) => test.gauge.key === read.gauge)?.gauge;
+      if (!gauge) throw new Error(`No gauge ${read.gauge}`);
+      const known = { details, coldest: coldestNight(place) };
+      return { gauge, read, known, full: judge(gauge, read, known).verdict };
+    });
+
+  it('makes no reading good that was not: without the place it is judged the same or not at all', () => {
     fc.assert(
-      fc.property(anyJudgement, ({ kind, readings, details, place }) => {
-        for (const read of readings) {
-          const gauge = gaugesOf(kind).find((test) => test.gauge.key === read.gauge)?.gauge;
-          if (!gauge) throw new Error(`No gauge ${read.gauge}`);
-          const full = judge(gauge, read, { details, coldest: coldestNight(place) }).verdict;
-          for (const less of [
-            judge(gauge, read, { details, coldest: null }),
-            judge(gauge, { ...read, warmth: null }, { details, coldest: coldestNight(place) }),
-          ]) {
-            if (less.verdict !== null) expect(less.verdict).toBe(full);
-            expect(less.verdict === null).toBe(less.wants !== null);
-          }
+      fc.property(anyJudgement, (given) => {
+        for (const { gauge, read, known, full } of judgements(given)) {
+          const less = judge(gauge, read, { ...known, coldest: null });
+          expect(less.verdict === null).toBe(less.wants !== null);
+          if (less.verdict === null) continue;
+          // Too weak or too strong a coolant is so wherever it stands; where it freezes as well it may be graver.
+          if (gauge.reads?.startsWith('coolant')) {
+            expect(less.verdict).not.toBe('good');
+            expect(graveness(less.verdict)).toBeLessThanOrEqual(graveness(full));
+          } else expect(less.verdict).toBe(full);
         }
       }),
       { numRuns: 2000 },
+    );
+  });
+
+  it('nor without its temperature, but for a tire, which then counts as read cold', () => {
+    fc.assert(
+      fc.property(anyJudgement, (given) => {
+        for (const { gauge, read, known, full } of judgements(given)) {
+          const less = judge(gauge, { ...read, warmth: null }, known);
+          expect(less.verdict === null).toBe(less.wants !== null);
+          if (gauge.reads === 'tire pressure') expect(less).toEqual(judge(gauge, { ...read, warmth: 20 }, known));
+          else if (less.verdict !== null) expect(less.verdict).toBe(full);
+        }
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('a tire read warmer has no more air in it: it is never judged fuller', () => {
+    const bar = fc.double({ min: 0, max: 6, noNaN: true });
+    const warmth = fc.double({ min: -40, max: 60, noNaN: true });
+    const kinds = fc.constantFrom('tires-road', 'tire-spare', 'tire-compact-spare');
+    fc.assert(
+      fc.property(kinds, bar, warmth, fc.nat(40), (kind, value, at, warmer) => {
+        const gauge = gaugesOf(kindOf(kind)).find((test) => test.gauge.key === 'cold-pressure')?.gauge;
+        if (!gauge) throw new Error(`${kind} is not gauged`);
+        const judged = (degrees: number) => judge(gauge, { value, warmth: degrees }, { details: {}, coldest: null });
+        expect(judged(at + warmer).value).toBeLessThanOrEqual(judged(at).value);
+        expect(judged(Math.min(at, 20)).value).toBe(value);
+      }),
     );
   });
 
@@ -197,7 +244,7 @@ describe('what is told of readings', () => {
     return sorts.some((sort) => sort.includes(stage) && sort.indexOf(told) >= sort.indexOf(stage));
   };
 
-  it('is told twice only after something new was read in between', () => {
+  it('is told twice only after something new was written down, or the car put somewhere, in between', () => {
     fc.assert(
       fc.property(
         anyReadPart,
@@ -210,15 +257,25 @@ describe('what is told of readings', () => {
           let day = [start, ...known].toSorted().at(-1) as CivilDate;
           for (const step of [0, ...steps]) {
             day = addDays(day, step);
-            const findings = findingsOf(car, [part], [], day);
+            const facts = knownOn(part, car, day);
+            const findings = findingsOf(facts.car, [facts.part], [], day);
             for (const { told } of owed(findings, new Map([[part.id, [...said]]])))
               for (const stage of told) said.push({ partId: part.id, stage, saidOn: day });
           }
+          const newsBetween = (first: CivilDate, last: CivilDate) =>
+            [...part.readings.map(({ recordedOn }) => recordedOn), car.placedOn ?? ''].filter(
+              (one) => one > first && one <= last,
+            );
           said.forEach(({ stage, saidOn }, index) => {
             const before = said.slice(0, index).findLast((one) => covers(one.stage, stage));
             if (!before) return;
-            const between = part.readings.filter((read) => read.day > before.saidOn && read.day <= saidOn);
-            expect(between, `${before.stage} on ${before.saidOn}, ${stage} on ${saidOn}`).not.toEqual([]);
+            expect(newsBetween(before.saidOn, saidOn), `${before.stage}, ${stage} on ${saidOn}`).not.toEqual([]);
+          });
+          // Of the estimates of a battery, which has most, each is told once: to recharge, no longer to crank, to freeze.
+          const estimates = said.filter(({ stage }) => stage === 'estimate');
+          estimates.forEach(({ saidOn }, index) => {
+            const fourth = estimates[index - 3];
+            if (fourth) expect(newsBetween(fourth.saidOn, saidOn), `estimate on ${saidOn}`).not.toEqual([]);
           });
         },
       ),

@@ -5,6 +5,7 @@ import { flatSpotRisk } from '../../src/ageing/tires/flat-spots.ts';
 import { heatAge } from '../../src/ageing/tires/heat.ts';
 import {
   dueForAir,
+  firstLow,
   layUpPressure,
   leakRate,
   lossOver,
@@ -88,6 +89,15 @@ describe('a tire over the months', () => {
         const [first, last] = [points[0], points.at(-1)];
         if (first?.day.slice(5, 7) !== last?.day.slice(5, 7)) return;
         expect(last?.pressure.high).toBeLessThan(Math.max(first?.pressure.high ?? 0, 1e-9));
+      }),
+    );
+  });
+
+  it('the first day it may be low is the earliest of those it is due', () => {
+    fc.assert(
+      fc.property(anyReading, days, anyPlace, (start, length, place) => {
+        const until = addDays(start.day, length);
+        expect(firstLow(start, until, place, 2.2)).toBe(dueForAir(start, until, place, 2.2).earliest);
       }),
     );
   });

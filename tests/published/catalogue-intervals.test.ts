@@ -2,6 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Kind } from '../../src/catalogue/kind.ts';
 import { KINDS } from '../../src/catalogue/kinds.ts';
 import type { SourceKey } from '../../src/catalogue/sources.ts';
+import { rulingHere } from '../../src/findings/here.ts';
+import { rulingOf } from '../../src/findings/ruling.ts';
+import { CAR_ID, carOf, partOf } from '../support/parts.ts';
 
 interface Published {
   kind: string;
@@ -199,7 +202,7 @@ describe('intervals as published', () => {
     expect(testOf('brake-fluid-glycol', 'Water')).toMatchObject({
       gauge: { unit: '%' },
       good: 'under 2',
-      act: '3 or more',
+      act: expect.stringMatching(/^3 or more: change it\b/),
     });
     expect(testOf('brake-fluid-glycol', 'Water')?.watch).toContain('2 to just under 3');
   });
@@ -207,6 +210,15 @@ describe('intervals as published', () => {
   it('brake fluid: the rate of 1 to 2 percent a year is told with the survey that found no firm relation (TRRL LR903)', () => {
     expect(kindOf('brake-fluid-glycol').varies).toContain('1 to 2 percent water a year');
     expect(kindOf('brake-fluid-glycol').varies).toContain('a sample of 1,000 cars found no firm relation');
+  });
+
+  it('organic coolant: 160,000 km for any of them, 240,000 only where it is told to be purely organic (trade texts)', () => {
+    const driven = (details: Record<string, string>): number | null => {
+      const part = partOf('coolant-oat', [], { details });
+      return rulingHere(rulingOf(kindOf('coolant-oat'), [], CAR_ID), kindOf('coolant-oat'), part, carOf()).replaceByKm;
+    };
+    expect(kindOf('coolant-oat').interval.replaceByKm).toBe(160_000);
+    expect([driven({}), driven({ family: 'hoat' }), driven({ family: 'oat' })]).toEqual([160_000, 160_000, 240_000]);
   });
 
   it('wheel nuts are checked again after 50 to 100 miles (wheel-fastener guides), converted to km', () => {

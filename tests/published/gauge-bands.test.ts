@@ -78,8 +78,8 @@ const BATTERIES: readonly Published[] = [
   {
     kind: 'battery-flooded',
     gauge: 'rest-voltage',
-    good: [12.65],
-    watch: [12.45],
+    good: [12.65, 12.85],
+    watch: [12.45, 12.86],
     act: [12.24, 12.06, 11.89],
     says: 'table credited to a battery trade council: 12.65 full, 12.45 three quarters, 12.24 half, 12.06, 11.89 empty',
     source: 'battery-charge-table',
@@ -147,8 +147,8 @@ const BATTERIES: readonly Published[] = [
   {
     kind: 'battery-agm',
     gauge: 'rest-voltage',
-    good: [12.8],
-    watch: [12.6],
+    good: [12.8, 13],
+    watch: [12.6, 13.01],
     act: [12.3, 12],
     says: 'powersports maker’s AGM table: 12.8 full, 12.6 three quarters, 12.3 half, 12.0 a quarter',
     source: 'powersports-battery-charts',
@@ -189,10 +189,20 @@ const COOLANT = ['coolant-iat', 'coolant-oat'].flatMap((kind): Published[] => [
     kind,
     gauge: 'freeze-point',
     coldest: -5,
-    good: [-18],
-    act: [-17, -8],
-    says: 'US Army TM 5-3805-254-14&P-2: at least 33 percent; of ethylene glycol that freezes near −18 °C',
+    good: [-18, celsius(0)],
+    act: [-17, celsius(1), -8],
+    says: 'US Army TM 5-3805-254-14&P-2: at least 33 percent; of ethylene glycol that freezes near −18 °C (0 °F)',
     source: 'army-coolant-limits',
+  },
+  {
+    kind,
+    gauge: 'freeze-point',
+    coldest: celsius(-20),
+    good: [celsius(-25)],
+    watch: [celsius(-24), celsius(-20)],
+    act: [celsius(-19)],
+    says: 'the same 3 °C of margin on a scale in °F: 5 °F of it are good',
+    source: 'ashrae-glycol',
   },
   {
     kind,
@@ -200,8 +210,9 @@ const COOLANT = ['coolant-iat', 'coolant-oat'].flatMap((kind): Published[] => [
     coldest: -5,
     details: { glycol: 'ethylene' },
     good: [33, 50, 60],
-    act: [32, 20, 0],
-    says: 'US Army TM 5-3805-254-14&P-2: at least 33 percent glycol by volume, against corrosion',
+    watch: [32, 30, 61, 67],
+    act: [29, 20, 0, 68, 100],
+    says: 'US Army TM 5-3805-254-14&P-2: keep at least 33 percent glycol by volume, against corrosion; 60 is the most that protects more',
     source: 'army-coolant-limits',
   },
   {
@@ -228,6 +239,7 @@ const COOLANT = ['coolant-iat', 'coolant-oat'].flatMap((kind): Published[] => [
     kind,
     gauge: 'density',
     coldest: celsius(-20),
+    warmth: 20,
     details: { glycol: 'ethylene' },
     act: [1.022, 1.036, 1.047],
     says: 'US Army TM 9-6115-464-12 table 2-1: 1.022, 1.036 and 1.047 are for +20, +10 and 0 °F, not for −20',
@@ -243,6 +255,23 @@ const COOLANT = ['coolant-iat', 'coolant-oat'].flatMap((kind): Published[] => [
     source: 'memory',
   },
 ]);
+
+/** A hydrometer in the same coolant, half and half of ethylene glycol, from the frost to a warm engine. */
+const DENSITY_BY_WARMTH = ['coolant-iat', 'coolant-oat'].flatMap((kind) =>
+  [-10, 20, 50].map(
+    (warmth): Published => ({
+      kind,
+      gauge: 'density',
+      coldest: -25,
+      warmth,
+      details: { glycol: 'ethylene' },
+      good: [1.072 - 0.0005 * (warmth - 20)],
+      act: [1.05 - 0.0005 * (warmth - 20)],
+      says: `from memory: density falls by 0.0005 a degree, here at ${warmth} °C`,
+      source: 'memory',
+    }),
+  ),
+);
 
 const COOLANT_CHEMISTRY: readonly Published[] = [
   {
@@ -312,6 +341,17 @@ const TIRES: readonly Published[] = [
     act: [psi(23), psi(47)],
     says: 'vehicle maker’s bulletin: 40 psi while stored; 3 and 8 psi low are common practice',
     source: 'vehicle-storage-bulletin',
+  },
+  {
+    kind: 'tires-road',
+    gauge: 'cold-pressure',
+    details: { placard: psi(32) },
+    warmth: celsius(108),
+    good: [psi(33), psi(50)],
+    watch: [psi(32), psi(28)],
+    act: [psi(26), psi(52)],
+    says: 'law of gases, in trade texts 1 psi for 10 °F: 32 psi at 108 °F are under 29 cold, at 68 °F',
+    source: 'gas-law',
   },
   {
     kind: 'tire-spare',
@@ -408,7 +448,7 @@ const verdictOf = (one: Published, value: number): Verdict | null => {
 describe.each([
   ['brake fluid', BRAKES],
   ['batteries and drain', BATTERIES],
-  ['coolant', [...COOLANT, ...COOLANT_CHEMISTRY]],
+  ['coolant', [...COOLANT, ...DENSITY_BY_WARMTH, ...COOLANT_CHEMISTRY]],
   ['tires', TIRES],
   ['the rest', OTHERS],
 ] as const)('bands of %s', (_, published) => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ASSUMED } from '../../src/ageing/place.ts';
+import type { CivilDate } from '../../src/dates/civil.ts';
 import {
   addPlace,
   carsByPlace,
@@ -16,8 +17,8 @@ import { type Barn, carIn, carOf, openBarn, TODAY } from '../support/cars.ts';
 const named = (name: string, more: Partial<NewPlace> = {}): NewPlace => ({ ...ASSUMED, name, note: '', ...more });
 const add = ({ store, acting }: Barn, name: string, more: Partial<NewPlace> = {}): string =>
   addPlace(store, acting.collectionId, named(name, more));
-const put = ({ store, acting }: Barn, carId: string, placeId: string | null): void =>
-  putCar(store, acting.collectionId, carId, placeId, TODAY);
+const put = ({ store, acting }: Barn, carId: string, placeId: string | null, on: CivilDate = TODAY): void =>
+  putCar(store, acting.collectionId, carId, placeId, on);
 
 describe('places in the store', () => {
   it('come by name, with all that was said of them', () => {
@@ -62,6 +63,30 @@ describe('places in the store', () => {
     expect(placeOfCar(store, acting.collectionId, two)?.place.name).toBe('Barn');
     put(barn, two, null);
     expect(placeOfCar(store, acting.collectionId, two)).toBeUndefined();
+  });
+
+  it('keep since when a car stands there: a move begins anew, nowhere has no day', () => {
+    const barn = openBarn();
+    const { store, acting } = barn;
+    const carId = carIn(barn);
+    const [shed, other] = [add(barn, 'Shed'), add(barn, 'Barn')];
+    expect(carOf(barn, carId).facts.placedOn).toBeNull();
+    put(barn, carId, shed, '2026-03-01');
+    expect(placeOfCar(store, acting.collectionId, carId)).toMatchObject({ place: { id: shed }, since: '2026-03-01' });
+    expect(carOf(barn, carId).facts.placedOn).toBe('2026-03-01');
+    put(barn, carId, other, '2026-05-01');
+    expect(carOf(barn, carId).facts).toMatchObject({ placedOn: '2026-05-01', place: { name: 'Barn' } });
+    put(barn, carId, null, '2026-06-01');
+    expect(carOf(barn, carId).facts).toMatchObject({ placedOn: null, place: null });
+  });
+
+  it('that a car is put into again keep the day it was put there first', () => {
+    const barn = openBarn();
+    const carId = carIn(barn);
+    const shed = add(barn, 'Shed');
+    put(barn, carId, shed, '2026-03-01');
+    put(barn, carId, shed, '2026-05-01');
+    expect(placeOfCar(barn.store, barn.acting.collectionId, carId)?.since).toBe('2026-03-01');
   });
 
   it('that are removed leave their cars standing nobody has said where', () => {

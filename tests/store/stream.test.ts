@@ -70,7 +70,14 @@ describe('walking a collection car by car', () => {
           kind,
           position,
           details,
-          readings: readings.map(({ gauge, day, value, warmth }) => ({ gauge, day, value, warmth })),
+          readings: readings.map(({ gauge, day, value, unit, warmth, recordedOn }) => ({
+            gauge,
+            day,
+            value,
+            unit,
+            warmth,
+            recordedOn,
+          })),
           claims: claims.map(({ clock, said, from, to, evidence, km }) => ({ clock, said, from, to, evidence, km })),
         })),
       );
@@ -88,7 +95,7 @@ describe('walking a collection car by car', () => {
       ['battery-flooded', 'rest-voltage', 12.2],
       ['battery-flooded', 'rest-voltage', 12.6],
     ]);
-    expect(first?.facts.place).toMatchObject({ winterLow: -20, shelter: 'open' });
+    expect(first?.facts).toMatchObject({ place: { winterLow: -20, shelter: 'open' }, placedOn: TODAY });
     expect(first?.parts.find(({ kind }) => kind === 'battery-flooded')?.details).toEqual({ volts: '12', capacity: 60 });
   });
 

@@ -114,7 +114,7 @@ const anyValue = ({ range: [low, high], usual, bands }: Gauge): fc.Arbitrary<num
   );
 };
 
-/** A reading of one of a kind’s gauges; its temperature is not always taken. */
+/** A reading of one of a kind’s gauges; its temperature is not always taken, and now and then it is written down later. */
 const anyReading = (kind: Kind): fc.Arbitrary<Reading> =>
   fc.constantFrom(...gaugesOf(kind)).chain(({ gauge }) =>
     fc
@@ -124,8 +124,9 @@ const anyReading = (kind: Kind): fc.Arbitrary<Reading> =>
         value: anyValue(gauge),
         warmth: fc.option(fc.double({ min: -40, max: 60, noNaN: true }), { nil: null }),
         unit: fc.constant(gauge.unit),
+        later: fc.oneof(fc.constant(0), fc.nat(120)),
       })
-      .map((read) => ({ ...read, recordedOn: read.day })),
+      .map(({ later, ...read }) => ({ ...read, recordedOn: addDays(read.day, later) })),
   );
 
 /** Readings of a kind as the store gives them, oldest first. */
@@ -194,5 +195,23 @@ export const anyOverride = (kind: string): fc.Arbitrary<Override> =>
 
 /** A car that stands anywhere, or nobody has said where, and draws what was measured, if it was. */
 export const anyPlacedCar: fc.Arbitrary<CarFacts> = fc
-  .tuple(anyCar, fc.option(anyPlace, { nil: null }), fc.option(fc.integer({ min: 0, max: 500 }), { nil: undefined }))
-  .map(([car, place, drain]) => ({ ...car, place, ...(drain === undefined ? {} : { drain }) }));
+  .tuple(
+    anyCar,
+    fc.option(fc.tuple(anyPlace, dayBetween('2014-01-01', '2031-12-31')), { nil: null }),
+    fc.option(fc.integer({ min: 0, max: 500 }), { nil: undefined }),
+  )
+  .map(([car, stands, drain]) => ({
+    ...car,
+    place: stands?.[0] ?? null,
+    placedOn: stands?.[1] ?? null,
+    ...(drain === undefined ? {} : { drain }),
+  }));
+
+/** What is known of them on a day: no reading that is not written down yet, no place the car is not put to yet. */
+export const knownOn = (part: PartFacts, car: CarFacts, on: CivilDate): { part: PartFacts; car: CarFacts } => {
+  const isPlaced = car.placedOn !== null && car.placedOn <= on;
+  return {
+    part: { ...part, readings: part.readings.filter(({ recordedOn }) => recordedOn <= on) },
+    car: isPlaced ? car : { ...car, place: null, placedOn: null },
+  };
+};

@@ -46,9 +46,11 @@ export const ticked = (html: string, name: string): string[] =>
     .filter((one) => one['name'] === name && 'checked' in one)
     .map((one) => one['value'] ?? 'on');
 
-/** What a field's own fault says, by the id its `aria-describedby` names; undefined where it has none. */
+/** What a field's own fault says, by the ids its `aria-describedby` names; undefined where it has none. */
 export const faultAt = (html: string, name: string): string | undefined => {
-  const id = field(html, name)['aria-describedby'];
+  const id = field(html, name)
+    ['aria-describedby']?.split(' ')
+    .find((one) => one.endsWith('-fault'));
   const found = id && new RegExp(`<div class="fault" role="alert" id="${id}">(.*?)</div>`, 's').exec(html);
   return found ? text(found[1] ?? '') : undefined;
 };

@@ -35,7 +35,7 @@ describe('the line of a part on the car’s sheet', () => {
     const fluid = date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 December 2024'));
     const html = await line(fluid);
     expect(text(html)).toContain('Filled 1 December 2024: 23 months');
-    expect(part(html, 'outlook')).toMatch(/^Estimated: 2\.0 to 4\.0 % water/);
+    expect(part(html, 'outlook')).toMatch(/^Estimated: 1\.5 to 4 % water/);
     expect(part(html, 'surer')).toMatch(/^Surer: .*\d+ minutes/);
     expect(part(html, 'read')).toBeUndefined();
   });
@@ -45,7 +45,7 @@ describe('the line of a part on the car’s sheet', () => {
     const fluid = date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 December 2024'));
     await read(fluid, 'boiling-point', '392', { [`${fluid}.boiling-point.unit`]: '°F', day: '2026-11-20' });
     const html = await line(fluid);
-    expect(part(html, 'read')).toMatch(/200 °C on 20 November 2026.*good/);
+    expect(part(html, 'read')).toMatch(/392 °F \(200 °C\) on 20 November 2026.*good/);
     expect(part(html, 'outlook')).toMatch(/^Estimated from its reading: /);
     // Just read: nothing would make it surer today; some months on a new reading would.
     expect(part(html, 'surer')).toBeUndefined();

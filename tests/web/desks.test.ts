@@ -4,6 +4,7 @@ import { BATTERY } from '../../src/ageing/battery/chemistry.ts';
 import { projectBattery } from '../../src/ageing/battery/outlook.ts';
 import { brakeFluidOutlook } from '../../src/ageing/brake-fluid/outlook.ts';
 import { waterPace } from '../../src/ageing/brake-fluid/water.ts';
+import { mixing } from '../../src/ageing/coolant/families.ts';
 import { freezingPoint, freezingSpan } from '../../src/ageing/coolant/freezing.ts';
 import { coolantOutlook } from '../../src/ageing/coolant/outlook.ts';
 import { strengthByBrix } from '../../src/ageing/coolant/sample.ts';
@@ -14,8 +15,12 @@ import { shelfLife } from '../../src/ageing/rubber/families.ts';
 import { daysInWords, spanInWords } from '../../src/ageing/words.ts';
 import { BRAKE_FLUID_GRADES } from '../../src/catalogue/brake-fluid-grades.ts';
 import { CAUTIONS } from '../../src/catalogue/cautions.ts';
+import type { Kind } from '../../src/catalogue/kind.ts';
+import { KINDS } from '../../src/catalogue/kinds.ts';
 import { SOURCES } from '../../src/catalogue/sources.ts';
 import { addDays } from '../../src/dates/civil.ts';
+import { boilingInWords, waterInWords } from '../../src/findings/brake-fluid-words.ts';
+import { gaugesOf } from '../../src/findings/measured.ts';
 import { choices, faultAt, field, filledIn, inside, tags, text } from '../support/html.ts';
 import { openFullSite } from '../support/pages.ts';
 import type { TestSite } from '../support/site.ts';
@@ -180,17 +185,19 @@ describe('the brake fluid desk', () => {
     const facts = { grade: grade(name), pace: waterPace(air), filled: FILLED, measured: {}, ownLimit: null };
     const { water, boiling, wet } = brakeFluidOutlook(facts, '2026-11-25');
     const said = await told('brake-fluid', asked);
-    expect(said).toContain(water && spanInWords(water, '%', 1));
-    for (const end of [boiling?.low, boiling?.high]) expect(said).toContain(`${end?.toFixed(0)}`);
+    if (!water || !boiling) throw new Error('Nothing told');
+    expect(said).toContain(`${waterInWords(water)}, boiling at ${boilingInWords(boiling)}.`);
     expect(await days('brake-fluid', asked)).toEqual([wet && daysInWords(wet, '', '2026-11-25')]);
   });
 
   it('of a new fill: 1 to 2 percent of water after a year, 3 percent after 18 to 36 months', async () => {
     const said = await told('brake-fluid', { grade: 'dot-3', filled: '25 November 2025', hoses: 'rubber' });
-    expect(said).toContain('1.0 to 2.0 % water');
+    // Told outward, in halves of a percent.
+    expect(said).toContain('0.5 to 2 % water');
     expect(said).toContain('18 to 36 months');
     // The points published for typical DOT 3: 187 °C at 1 percent, 160 °C at 2.
-    expect(said).toMatch(/\b160\b.*\b187 °C/);
+    expect(said).toContain('160 to 190 °C');
+    expect(section(await get('brake-fluid', { grade: 'dot-3' }))).toContain('160 to 187 °C after 12 months');
   });
 
   it('takes what was measured before what is reckoned, in °F as well', async () => {
@@ -203,14 +210,76 @@ describe('the brake fluid desk', () => {
     );
     const said = await told('brake-fluid', asked);
     expect(model.measured).toBe(true);
-    expect(said).toContain(model.water && spanInWords(model.water, '%', 1));
+    expect(said).toContain(model.water && waterInWords(model.water));
     // Give or take five degrees.
     expect(said).toMatch(/\b195 to 205 °C/);
   });
 
-  it('says that copper from 200 ppm asks for a change and less clears nothing', async () => {
-    expect(await told('brake-fluid', { copper: '200' })).toContain('change it');
-    expect(await told('brake-fluid', { copper: '199' })).toMatch(/clears neither/);
+  it.each([
+    [{ grade: 'dot-4', boiling: '150' }, 'Boiling point 150 °C: act.'],
+    [{ grade: 'dot-4', boiling: '155' }, 'Boiling point 155 °C: watch.'],
+    [{ grade: 'dot-4', boiling: '175' }, 'Boiling point 175 °C: good.'],
+    // Nobody told the grade: the weakest is judged by.
+    [{ boiling: '150' }, 'Boiling point 150 °C: watch.'],
+    [{ grade: 'iso-class-6', boiling: '164' }, 'Boiling point 164 °C: act.'],
+    [{ grade: 'iso-class-6', boiling: '165' }, 'Boiling point 165 °C: watch.'],
+    [{ grade: 'iso-class-7', boiling: '179' }, 'Boiling point 179 °C: act.'],
+    [{ water: '1.9' }, 'Water 1.9 %: good.'],
+    [{ water: '3' }, 'Water 3.0 %: act.'],
+    [{ copper: '199' }, 'Copper 199 ppm: good.'],
+    [{ copper: '200' }, 'Copper 200 ppm: act.'],
+  ])('judges %j first of all, by the bands of its gauge: %s', async (asked, line) => {
+    const html = section(await get('brake-fluid', asked as Asked));
+    const first = text(/<p class="answer">(.*?)<\/p>/s.exec(html)?.[1] ?? '');
+    expect(first.startsWith(line), first).toBe(true);
+    const test = gaugesOf(KINDS.get('brake-fluid-glycol') as Kind).find(({ name }) => line.startsWith(name));
+    const verdict = /: (good|watch|act)\.$/.exec(line)?.[1] as 'good' | 'watch' | 'act';
+    expect(first.toLowerCase()).toContain(test?.[verdict]?.toLowerCase());
+  });
+
+  it('says so where instruments disagree, and nothing of it where they agree', async () => {
+    const said = await told('brake-fluid', { grade: 'dot-4', boiling: '150', water: '1' });
+    expect(said).toContain('boiling point says act, water says good. The gravest counts: act.');
+    expect(await told('brake-fluid', { grade: 'dot-4', boiling: '150', water: '4' })).not.toContain('disagrees');
+  });
+
+  it('judges nothing measured of silicone, of which the instruments say nothing', async () => {
+    const asked = { grade: 'dot-5-silicone', boiling: '100', water: '8', copper: '900' };
+    const html = section(await get('brake-fluid', asked));
+    const said = text(html.replace(/<p class="print-only">.*?<\/p>/s, ''));
+    expect(said).toContain(
+      'Boiling testers, water meters and copper strips made for glycol fluid say nothing about it.',
+    );
+    for (const word of ['Copper 900', 'Water 8', 'Boiling point 100', 'binding brake', ': act', ': good'])
+      expect(said).not.toContain(word);
+  });
+
+  it('draws no boiling point where the water may lie beyond the published curve', async () => {
+    const [drawn] = tags(section(await get('brake-fluid', { grade: 'dot-4' })), 'svg');
+    const says = drawn?.['aria-label'] ?? '';
+    // The fast end passes 3.7 percent after 22 months: the wet minimum is no floor from there on.
+    expect(says).toMatch(/after 12 months, at best \d+ °C after 24 months, below that not known/);
+    expect(says).not.toContain('155');
+    const damp = tags(section(await get('brake-fluid', { grade: 'dot-4', air: 'damp' })), 'svg')[0]?.['aria-label'];
+    // The slow end, too, after 30: nothing is told of 36.
+    expect(damp).toContain('not known after 36 months');
+  });
+
+  it('draws the wet minimum, the limit asked for and what was measured, each by its name', async () => {
+    const html = section(await get('brake-fluid', { grade: 'dot-4', limit: '200', boiling: '190' }));
+    const names = inside(/<svg class="chart".*?<\/svg>/s.exec(html)?.[0] ?? '', 'text');
+    for (const name of [
+      'wet minimum 155 °C',
+      'your limit 200 °C',
+      'measured 190 °C',
+      'below: not known',
+      'binding brake 143 °C',
+    ])
+      expect(names.includes(name), name).toBe(name !== 'binding brake 143 °C');
+    // Filled on a day that is known, it stands at its age as a dot.
+    const dotted = section(await get('brake-fluid', { grade: 'dot-4', boiling: '190', filled: '1 December 2024' }));
+    expect(tags(dotted, 'circle')).toHaveLength(1);
+    expect(inside(dotted, 'figcaption')[0]).toContain('dots: boiling point measured');
   });
 
   it('never lets silicone be mixed with glycol', async () => {
@@ -273,7 +342,9 @@ describe('the coolant desk', () => {
     const said = await told('coolant', { glycol: 'ethylene', ...(asked as Asked) });
     expect(said).toContain(verdict);
     expect(said).toContain(spanInWords(freezes, '°C', 0));
-    if (margin) expect(said).toContain(spanInWords(margin, '°C', 0));
+    // Never told larger than it is.
+    if (margin)
+      expect(said).toContain(spanInWords({ low: Math.floor(margin.low), high: Math.floor(margin.high) }, '°C', 0));
   });
 
   it('of an unknown glycol answers for both', async () => {
@@ -294,13 +365,38 @@ describe('the coolant desk', () => {
     const mix = { glycol: 'ethylene', strength: '33', wanted: '50', concentrate: '100' };
     // 10 × 17 / 67.
     expect(await told('coolant', { ...mix, volume: '10' })).toContain('drain 2.5 L');
-    expect(await told('coolant', { ...mix, volume: '2.6417', 'volume-unit': 'US gal' })).toContain('drain 2.5 L');
+    expect(await told('coolant', { ...mix, volume: '2.6417', 'volume-unit': 'US gal' })).toContain(
+      'drain 2.5 L (0.67 US gal)',
+    );
     const html = await refused('coolant', { ...mix, volume: '10', concentrate: '50' });
     expect(faultAt(html, 'wanted')).toContain('can’t be done');
   });
 
   it('asks for a strength or a reading where there is none', async () => {
     expect(faultAt(await refused('coolant', { glycol: 'ethylene' }), 'strength')).toBeTruthy();
+    expect(faultAt(await refused('coolant', { there: 'iat', wanted: '50', volume: '8' }), 'strength')).toBeTruthy();
+  });
+
+  it('answers what mixing does where nothing else was asked', async () => {
+    const said = await told('coolant', { glycol: 'ethylene', there: 'iat', added: 'oat' });
+    expect(said).toContain(mixing({ family: 'iat', glycol: 'ethylene' }, { family: 'oat', glycol: 'ethylene' }));
+    expect(said).toContain('frost is not judged');
+    expect(await told('coolant', { glycol: 'ethylene', there: 'iat', added: 'iat' })).toContain('One family and one');
+  });
+
+  it.each([
+    [{ strength: '50', freezing: '-30' }, 'freezing'],
+    [{ brix: '33', freezing: '-30' }, 'brix'],
+    [{ strength: '50', density: '1.07' }, 'density'],
+  ])('refuses two ways to tell one strength: %j', async (asked, at) => {
+    expect(faultAt(await refused('coolant', asked as Asked), at)).toContain('give one of them');
+  });
+
+  it('labels the bands of both glycols, and says what is hatched', async () => {
+    const html = section(await get('coolant', { strength: '40' }));
+    const names = inside(html, 'text');
+    expect(names).toEqual(expect.arrayContaining(['ethylene', 'propylene', 'this mix']));
+    expect(inside(html, 'figcaption')[0]).toMatch(/^Hatched: .*ethylene glycol and .*propylene glycol\.$/);
   });
 });
 
@@ -374,13 +470,38 @@ describe('the battery desk', () => {
     const asked = { chemistry: 'antimony', capacity: '60', charge: '95' };
     const [, , freezes] = await days('battery', asked);
     expect(freezes).toContain('not judged');
-    expect(await told('battery', asked)).toContain('No climate was told');
+    const said = await told('battery', asked);
+    expect(said).toContain('Frost is not judged.');
+    expect(said).toContain('coldest night −10 °C; hottest day 32 °C');
+    // No cold that nobody told is reckoned with.
+    expect(said).not.toContain('of its power to crank');
   });
 
-  it('reads 6 volts as half of 12', async () => {
-    const asked = { chemistry: 'antimony', capacity: '60', drain: '30' };
-    const twelve = await days('battery', { ...asked, volts: '12.5' });
-    expect(await days('battery', { ...asked, volts: '6.25', nominal: '6' })).toEqual(twelve);
+  it('reads 6 volts as half of 12, give or take more of its charge', async () => {
+    const asked = { chemistry: 'antimony', capacity: '60', drain: '30', volts: '6.25', nominal: '6' };
+    const { low, high } = chargeByVoltage('antimony', 6.25, 6)?.span ?? { low: 0, high: 0 };
+    const said = tags(section(await get('battery', asked)), 'svg')[0]?.['aria-label'];
+    expect(said).toContain(`from ${spanInWords({ low, high }, '%', 0)} to`);
+    const middle = (volts: number, nominal: 6 | 12) => chargeByVoltage('antimony', volts, nominal)?.percent;
+    expect(middle(6.25, 6)).toBe(middle(12.5, 12));
+  });
+
+  it('asks which it is where so few volts may be a battery of 6 or a dead one of 12', async () => {
+    const asked = { chemistry: 'antimony', capacity: '60', volts: '6.3' };
+    const html = await refused('battery', asked);
+    expect(faultAt(html, 'nominal')).toContain('6-volt');
+    expect(inside(html, 'option')).toEqual(expect.arrayContaining(['6 volts', '12 volts']));
+    expect(await told('battery', { ...asked, nominal: '12' })).toContain('Recharge (75 %) already');
+    expect(await told('battery', { ...asked, volts: '8' })).toContain('Recharge (75 %) already');
+  });
+
+  it.each([
+    [{ charge: '90', volts: '12.6' }, 'volts'],
+    [{ volts: '12.6', density: '1.26', warmth: '20' }, 'density'],
+    [{ charge: '90', density: '1.26' }, 'density'],
+  ])('refuses two ways to tell one charge: %j', async (asked, at) => {
+    const html = await refused('battery', { chemistry: 'antimony', capacity: '60', ...(asked as Asked) });
+    expect(faultAt(html, at)).toContain('give one of them');
   });
 
   it('takes density only with the temperature of the acid', async () => {
@@ -417,6 +538,16 @@ describe('the battery desk', () => {
     const asked = { chemistry: 'antimony', capacity: '60', charge: '95', connection: 'maintainer' };
     expect(await days('battery', asked)).toEqual([]);
     expect(await told('battery', asked)).toContain('maintainer');
+  });
+
+  it('warns of frost in one held at a low charge, by a night that was told and no other', async () => {
+    const asked = { chemistry: 'antimony', capacity: '60', connection: 'maintainer' };
+    const warned = 'A frozen battery is never charged';
+    expect(await told('battery', { ...asked, charge: '40', low: '-25' })).toContain(warned);
+    expect(await told('battery', { ...asked, charge: '100', low: '-25' })).not.toContain(warned);
+    expect(await told('battery', { ...asked, charge: '40', low: '-5' })).not.toContain(warned);
+    expect(await told('battery', { ...asked, charge: '0' })).not.toContain(warned);
+    expect(await told('battery', { ...asked, chemistry: 'lithium', charge: '0', low: '-25' })).not.toContain(warned);
   });
 });
 
@@ -460,10 +591,9 @@ describe('the fuel desk', () => {
 
   it('E10 keeps 3 to 6 months near 20 °C', async () => {
     // Published: doubt at three months, no use past six. The place is 19 to 22 °C all year.
-    expect(await days('fuel', { blend: 'e10', bought: '15 January 2026', on: '2026-01-15', ...STEADY })).toEqual([
-      'in mid April 2026',
-      'in mid July 2026',
-    ]);
+    const [soon, drain] = await days('fuel', { blend: 'e10', bought: '15 January 2026', on: '2026-01-15', ...STEADY });
+    expect(soon).toBe('in mid April 2026');
+    expect(drain).toMatch(/^in (early|mid) July 2026$/);
     expect(section(await get('fuel', { blend: 'e10', ...STEADY }))).toContain('3 to 6 months at 20 °C');
   });
 
@@ -473,6 +603,26 @@ describe('the fuel desk', () => {
     expect(faultAt(await refused('fuel', { blend: 'e10', bought: 'unknown' }), 'bought')).toBeTruthy();
     const [early, late] = await days('fuel', { blend: 'e10', bought: 'June 2026', on: '2026-07-01', ...STEADY });
     expect([early, late].every((day) => day?.includes('2026'))).toBe(true);
+  });
+
+  it('does not count on the cold to lengthen a life', async () => {
+    const cold = section(await get('fuel', { blend: 'e10', low: '-20', high: '15' }));
+    expect(tags(cold, 'svg')[0]?.['aria-label']).toContain('3 to 6 months at 10 °C, 3 to 6 months at 20 °C');
+    expect(text(cold)).toContain('Where the calendar of the trade ends sooner, it rules.');
+  });
+
+  it('says whether the water measured parts it, now and in the coldest night', async () => {
+    const asked = { blend: 'e10', low: '-10', high: '30' };
+    // 10 percent ethanol holds half a percent at 15 °C and 0.3 at −12.
+    expect(await told('fuel', { ...asked, water: '0.2' })).toMatch(/is held\. In the coldest night.*still be held/);
+    expect(await told('fuel', { ...asked, water: '0.4' })).toMatch(/is held\. In the coldest night.*two layers/);
+    expect(await told('fuel', { ...asked, water: '0.6' })).toContain('it has parted');
+    const unplaced = await told('fuel', { blend: 'e10', water: '0.4' });
+    expect(unplaced).toContain('Whether it parts in the coldest night is not judged');
+    expect(unplaced).not.toContain('On the coldest night');
+    expect(await told('fuel', { ...asked, blend: 'e0', water: '0.1' })).toContain('without ethanol it holds none');
+    expect(await told('fuel', { ...asked, blend: 'e85', water: '3' })).toContain('does not part');
+    expect(await told('fuel', { ...asked, blend: 'diesel', water: '0.1' })).toContain('next to none');
   });
 
   it('without a day was bought today', async () => {
@@ -501,6 +651,103 @@ describe('the rubber desk', () => {
     expect(faultAt(await refused('rubber', { made: '2020' }), 'rubber')).toBeTruthy();
     expect(faultAt(await refused('rubber', { rubber: 'NBR', made: '' }), 'made')).toBeTruthy();
     expect(faultAt(await refused('rubber', { rubber: 'NBR', made: 'unknown' }), 'made')).toBeTruthy();
+  });
+});
+
+describe('where it stands, at the desks', () => {
+  const BATTERY_ASKED = { chemistry: 'antimony', capacity: '60', charge: '95', drain: '30' };
+  const WHOLE = { shelter: 'unheated', low: '-10', high: '30', winter: 'january', air: 'inland' };
+
+  it('says by name what was left open, and no more', async () => {
+    expect(await told('battery', { ...BATTERY_ASKED, ...WHOLE })).not.toContain('assumed');
+    const words = {
+      shelter: 'unheated room, dry floor',
+      low: 'coldest night −10 °C',
+      high: 'hottest day 32 °C',
+      winter: 'winter around January',
+      air: 'air inland',
+    };
+    for (const [key, word] of Object.entries(words))
+      for (const [desk, asked] of [
+        ['battery', BATTERY_ASKED],
+        ['fuel', { blend: 'e10' }],
+        ['rubber', { rubber: 'NBR', made: '2020' }],
+      ] as const)
+        expect(await told(desk, { ...asked, ...WHOLE, [key]: '' }), desk).toContain(`Not told and assumed: ${word}.`);
+  });
+
+  it('refuses a hottest day no warmer than the coldest night, told or assumed', async () => {
+    for (const told of [{ low: '10', high: '10' }, { low: '35' }, { high: '-15' }])
+      for (const [desk, asked] of [
+        ['battery', BATTERY_ASKED],
+        ['fuel', { blend: 'e10' }],
+        ['rubber', { rubber: 'NBR', made: '2020' }],
+      ] as const)
+        expect(faultAt(await refused(desk, { ...asked, ...(told as Asked) }), 'high'), desk).toBeTruthy();
+  });
+
+  it('reckons with a southern winter, with heating and with the humidity told', async () => {
+    const asked = { ...BATTERY_ASKED, ...WHOLE, from: '2026-06-01', until: '2026-09-01' };
+    const north = await days('battery', asked);
+    expect(await days('battery', { ...asked, winter: 'july' })).not.toEqual(north);
+    const heated = { ...WHOLE, shelter: 'heated', low: '-20' };
+    const fuel = { blend: 'e10', bought: '1 June 2026', tank: '50' };
+    expect(await told('fuel', { ...fuel, ...heated, heatedTo: '18' })).toContain(
+      `On the coldest night, ${coldestNight({ ...ASSUMED, winterLow: -20, summerHigh: 30, shelter: 'heated', heatedTo: 18 }).toFixed(0)} °C`,
+    );
+    expect(await told('fuel', { ...fuel, ...heated, heatedTo: '59', 'heatedTo-unit': '°F' })).toContain('15 °C');
+    const dry = await told('rubber', { rubber: 'NBR', made: '2020', ...WHOLE, humidity: '20' });
+    const wet = await told('rubber', { rubber: 'NBR', made: '2020', ...WHOLE, humidity: '95' });
+    expect(wet).toContain('about 95 % humidity');
+    expect(dry).not.toContain('humidity, more');
+  });
+});
+
+describe('a refused desk', () => {
+  it('says that nothing typed is lost, and speaks of no saving', async () => {
+    for (const { desk, asked, wrong } of DESKS) {
+      const [summary] =
+        /<div class="fault" role="alert">(.*?)<\/p>/s.exec(await refused(desk, { ...asked, ...wrong })) ?? [];
+      expect(text(summary ?? ''), desk).toMatch(/^Nothing you typed is lost\./);
+      expect(summary).not.toContain('saved');
+    }
+  });
+
+  it('names hint and fault of a field together, and a lone unit within its label', async () => {
+    const asked = { capacity: '900', charge: '95', chemistry: 'antimony' };
+    const html = await refused('battery', asked);
+    expect(field(html, 'capacity')['aria-describedby']).toBe('capacity-hint capacity-fault');
+    expect(field(await get('battery'), 'capacity')['aria-describedby']).toBe('capacity-hint');
+    for (const id of ['capacity-hint', 'capacity-fault']) expect(html.split(` id="${id}"`)).toHaveLength(2);
+    expect(inside(html, 'label')).toContain('Capacity in Ah');
+  });
+
+  it('asks a day back where it can be two', async () => {
+    await site.post(`/members/${site.personId}`, { name: 'Ada', email: '', dateOrder: 'ask' });
+    const html = await refused('rubber', { rubber: 'NBR', made: '3/4/2019' });
+    expect(choices(html, 'made')).toHaveLength(2);
+    for (const madeChoice of choices(html, 'made')) {
+      const sent = { ...filledIn(html, '/desks/rubber#answers'), madeChoice } as Asked;
+      expect(section(await get('rubber', sent))).not.toBe('');
+      expect(filledIn(await get('rubber', sent), '/desks/rubber#answers')).toMatchObject({ madeChoice });
+    }
+  });
+});
+
+describe('on paper', () => {
+  it.each([
+    ['brake-fluid', { grade: 'dot-4', filled: 'June 2024' }, 'filled: June 2024'],
+    ['fuel', { blend: 'e10', bought: 'May 2026' }, 'bought: May 2026'],
+    ['rubber', { rubber: 'NBR', made: '3Q19' }, 'made: 3Q19'],
+    [
+      'battery',
+      { capacity: '60', charge: '95', from: '2026-12-01', until: '2027-02-01' },
+      'from: 2026-12-01; until: 2027-02-01',
+    ],
+  ])('the %s desk repeats the days it was asked with', async (desk, asked, words) => {
+    const paper =
+      /<p class="print-only">(.*?)<\/p>/s.exec(section(await get(desk, asked as unknown as Asked)))?.[1] ?? '';
+    expect(text(paper)).toContain(words);
   });
 });
 

@@ -167,6 +167,15 @@ describe('taking back a slip', () => {
     expect(part(fluid)?.claims).toEqual([]);
     expect(await heading(fluid)).toBe('Brake fluid, glycol (DOT 3, 4, 5.1) unproven');
   });
+
+  it('is refused for a closed part, whose record stays', async () => {
+    const { site, fluid, part } = siteWithCar();
+    await site.post(`/parts/${fluid}/retire`, { why: 'Sold' });
+    const before = part(fluid);
+    const answer = await site.post(`/parts/${fluid}/claims/${before?.claims[0]?.id}/withdraw`, {});
+    expect([answer.status, text(await answer.text())]).toEqual([422, expect.stringContaining('its record stays')]);
+    expect(part(fluid)).toEqual(before);
+  });
 });
 
 describe('taking a part off the list', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { coldestNight, monthsOf } from '../../src/ageing/place.ts';
+import { coldestNight, monthsOf, type Place } from '../../src/ageing/place.ts';
+import { inUnit } from '../../src/ageing/words.ts';
 import { addPlace, findPlace, placeOfCar, placesOf } from '../../src/store/places.ts';
 import { barnOf, carIn, carOf, openBarn } from '../support/cars.ts';
 import { faultAt, field, filledIn, inside, tags, text, ticked } from '../support/html.ts';
@@ -64,6 +65,19 @@ describe('a place', () => {
     expect(inside(page, 'h1')).toEqual(['The <barn>']);
     expect(page).not.toContain('<barn>');
     expect(year(page)).not.toBe('');
+  });
+
+  it('says what a warm front wets there: metal below the dew point in the coldest month', async () => {
+    const { read, add, place } = siteWithPlaces();
+    const cold = await add();
+    const metal = Math.min(...monthsOf(place(cold) as Place).map(({ mean }) => mean));
+    // Air of 10 °C and 70 percent sheds water at 4.8 °C.
+    expect(metal).toBeLessThan(4);
+    const said = text(await read(`/places/${cold}`));
+    expect(said).toContain('at 10 °C and 70 % humidity wets whatever is colder than 5 °C');
+    expect(said).toContain(`metal there is about ${inUnit(metal, '°C', 0)}: keep doors shut in a warm front.`);
+    const warm = await add({ shelter: 'heated', heatedTo: '15' });
+    expect(text(await read(`/places/${warm}`))).not.toContain('keep doors shut');
   });
 
   it('may be told in °F, with decimals and units, and is kept in °C', async () => {

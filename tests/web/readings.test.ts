@@ -175,6 +175,25 @@ describe('a reading on the page of a part', () => {
     expect((await site.post(path, { ...form, [`${id}.rest-voltage.typed`]: '12.6' })).status).toBe(422);
     expect(findPart(site.store, barn.acting.collectionId, id)?.readings).toHaveLength(1);
     expect((await site.get(`/cars/${carId}`)).status).toBe(200);
+    const { readings = [], claims = [] } = findPart(site.store, barn.acting.collectionId, id) ?? {};
+    const back = await site.post(`/parts/${id}/readings/${readings[0]?.id}/withdraw`, {});
+    expect([back.status, text(await back.text())]).toEqual([422, expect.stringContaining('its record stays')]);
+    expect(findPart(site.store, barn.acting.collectionId, id)).toMatchObject({ readings, claims });
+  });
+
+  it('says what was drawn as dots, and joins them once there are two', async () => {
+    const { page, send } = siteWithPart('battery-flooded');
+    await send({ 'rest-voltage.typed': '12.6', day: '2026-11-01' });
+    expect(inside(await page(), 'figcaption')).toEqual(['Dots: what was read.']);
+    await send({ 'rest-voltage.typed': '12.5' });
+    expect(inside(await page(), 'figcaption')).toEqual(['Line: from one to the next; dots: what was read.']);
+  });
+
+  it('that is refused claims nothing of what was typed in the page’s other forms', async () => {
+    const { send } = siteWithPart('battery-flooded');
+    const said = text(await (await send({ 'rest-voltage.typed': 'much' })).text());
+    expect(said).toContain('Nothing was saved yet. What you typed in that form stands in it;');
+    expect(said).not.toContain('nothing you typed is lost');
   });
 });
 
@@ -184,7 +203,7 @@ describe('the condition on the page of a part', () => {
     date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 December 2024'));
     const section = /<section aria-labelledby="condition">(.*?)<\/section>/s.exec(await page())?.[1] ?? '';
     // 1 to 2 percent a year over not quite two years.
-    expect(text(section)).toContain('2.0 to 4.0 % water');
+    expect(text(section)).toContain('1.5 to 4 % water');
     expect(inside(section, 'dd').length).toBeGreaterThan(0);
     expect(text(section)).toContain('No estimate can clear brake fluid');
     expect(text(section)).toContain(MODEL_SOURCES['sae-j1707'].title);

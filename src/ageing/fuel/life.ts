@@ -24,7 +24,7 @@ const COLDEST_TOLD = 0;
 const DAYS_A_MONTH = 365.25 / 12;
 
 /** How much faster than by its temperature alone; common practice. */
-const BY_SHELTER: Readonly<Record<Shelter, number>> = { heated: 1, unheated: 0.9, damp: 1, covered: 1.1, open: 1.3 };
+const BY_SHELTER: Readonly<Record<Shelter, number>> = { heated: 1, unheated: 1, damp: 1, covered: 1.1, open: 1.3 };
 /** A vented tank less full than this breathes out its light ends: nowhere slower than so much. */
 const NEAR_EMPTY = { under: 25, factor: 1.6 };
 

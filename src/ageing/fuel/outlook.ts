@@ -74,7 +74,7 @@ const saysOfAge = (
       `${isPast(stop, on) ? 'It is past use' : 'It may be past use'}: drain it before the engine is started.`,
     ];
   if (mayBePast(watch, on))
-    return ['Use it soon, mixed with fresh fuel. Do not put stabilizer in now: it slows ageing and restores nothing.'];
+    return ['Use it soon, mixed with fresh fuel. Do not put stabilizer in now: it slows aging and restores nothing.'];
   return [];
 };
 

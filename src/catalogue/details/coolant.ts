@@ -34,6 +34,13 @@ const WORDS = {
   act: 'freezes above the coldest night, or above −18 °C (0 °F): a third of ethylene glycol, which is the least against corrosion; a third of propylene glycol freezes at −15 °C and wants a little more',
 } as const;
 
+/** Strength counts by itself, too: too little glycol corrodes, too much freezes sooner again and cools worse. */
+const STRENGTH_WORDS = {
+  good: '33 to 60 %, and freezes at least 3 °C (5 °F) below the coldest night of the place',
+  watch: '30 to 33 %, or over 60 to 67 %, or within 3 °C (5 °F) of the coldest night',
+  act: 'under 30 % or over 67 %, or freezes above the coldest night: bring it to half and half before the frost',
+} as const;
+
 export const PROTECTION_TESTS = [
   {
     name: 'Freeze point',
@@ -64,7 +71,7 @@ export const PROTECTION_TESTS = [
       minutes: 5,
     },
     how: 'Read the percent scale of the refractometer, or reckon it from what was filled: parts of glycol by volume in a hundred of coolant.',
-    ...WORDS,
+    ...STRENGTH_WORDS,
     sources: ['ashrae-glycol', 'army-coolant-limits'],
   },
   {
@@ -80,7 +87,7 @@ export const PROTECTION_TESTS = [
       minutes: 5,
     },
     how: 'Cold, put a drop on a refractometer made for sugar and read its scale; half and half reads about 33 for ethylene and 35 for propylene glycol.',
-    ...WORDS,
+    ...STRENGTH_WORDS,
     sources: ['refractive-mixing', 'ashrae-glycol'],
   },
   {
@@ -97,7 +104,7 @@ export const PROTECTION_TESTS = [
       minutes: 5,
     },
     how: 'Read a coolant hydrometer at about 20 °C (68 °F); its scale can be 4 to 5 percent of glycol out, so a refractometer is better, and propylene glycol hardly moves it.',
-    ...WORDS,
+    ...STRENGTH_WORDS,
     sources: ['army-coolant-table', 'ashrae-glycol', 'memory'],
   },
 ] as const satisfies readonly Test[];

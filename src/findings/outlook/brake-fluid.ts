@@ -7,7 +7,7 @@ import {
 } from '../../ageing/brake-fluid/outlook.ts';
 import { type FluidHoses, waterPace } from '../../ageing/brake-fluid/water.ts';
 import { humidityOf, type Place } from '../../ageing/place.ts';
-import { inUnit, spanInWords } from '../../ageing/words.ts';
+import { inUnit } from '../../ageing/words.ts';
 import { BRAKE_FLUID_GRADES, type BrakeFluidGrade } from '../../catalogue/brake-fluid-grades.ts';
 import { boilingInWords, waterInWords } from '../brake-fluid-words.ts';
 import { choiceIn, type Known, lastOf, type Model, numberIn, type Outlook } from './outlook.ts';
@@ -56,6 +56,8 @@ export const brakeFluid: Model = {
     };
   },
   holdsUntil(known) {
+    // Of a fluid nobody named, the floor it is judged by may lie below its own.
+    if (!choiceIn(known, 'grade')) return null;
     const { measured, wet } = outlookOf(known);
     return measured ? (wet?.earliest ?? null) : null;
   },

@@ -2,14 +2,14 @@
 import { freezingSpan, GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
 import { COOLANT_SOURCES, coolantOutlook } from '../../ageing/coolant/outlook.ts';
 import { SAMPLE_SOURCES } from '../../ageing/coolant/sample.ts';
-import { strengthOf } from '../../ageing/judge.ts';
+import { glycolsIn, strengthOf } from '../../ageing/judge.ts';
 import { coldestNight } from '../../ageing/place.ts';
 import type { Span } from '../../ageing/span.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { Reading } from '../facts.ts';
 import { gaugesOf } from '../measured.ts';
-import { choiceIn, type Known, lastOf, type Model, type Outlook } from './outlook.ts';
+import { type Known, lastOf, type Model, type Outlook } from './outlook.ts';
 
 const STRENGTH_GAUGES = ['freeze-point', 'density', 'sugar-scale', 'strength'] as const;
 
@@ -24,41 +24,49 @@ export const coolant: Model = {
   },
 };
 
-const glycolOf = (known: Known): Glycol | 'unknown' =>
-  GLYCOLS.find((one) => one === choiceIn(known, 'glycol')) ?? 'unknown';
-
 const told = (known: Known, reading: Reading): Outlook | null => {
-  const glycol = glycolOf(known);
-  const strength = strengthBy(known, reading);
-  if (!strength) return untold(known);
   const { place } = known.car;
   const coldest = place && coldestNight(place);
-  const { freezes, margin, says } = coolantOutlook({ glycol, strength }, coldest);
+  // Each glycol it can be by its own strength: that of one is not the other's.
+  const each = glycolsIn(known.part.details).flatMap((glycol) => {
+    const strength = strengthBy(known, reading, glycol);
+    return strength ? [{ strength, ...coolantOutlook({ glycol, strength }, coldest) }] : [];
+  });
+  const [first] = each;
+  if (!first) return untold(known);
+  const strength = hull(each.map((one) => one.strength));
+  const freezes = hull(each.map((one) => one.freezes));
+  const margin = coldest === null ? null : Math.floor(coldest - freezes.high);
   const frost =
     coldest === null || margin === null
       ? ''
-      : `, ${margin.low < 0 ? 'above' : `${inUnit(Math.floor(margin.low), '°C', 0)} or more below`} the coldest night there (${inUnit(coldest, '°C', 0)})`;
+      : `, ${margin < 0 ? 'above' : `${inUnit(margin, '°C', 0)} or more below`} the coldest night there (${inUnit(coldest, '°C', 0)})`;
   return {
     on: known.on,
     now: `about ${spanInWords(strength, '%', 0)} glycol, first ice at ${spanInWords(freezes, '°C', 0)}${frost} (read on ${dayInWords(reading.day)}).`,
     measured: true,
     days: [],
-    says,
+    says: [
+      ...new Set(each.flatMap(({ says }) => says)),
+      ...(each.length > 1
+        ? ['The glycol is not told: both are reckoned with, and the warmer freezing point decides.']
+        : []),
+    ],
     ends: ENDS,
     desk: '/desks/coolant',
     sources: [...new Set([...COOLANT_SOURCES, ...SAMPLE_SOURCES])],
   };
 };
 
-/** The strength by what was read; of an unknown glycol the whole of both. */
-const strengthBy = (known: Known, reading: Reading): Span | null => {
+const hull = (spans: readonly Span[]): Span => ({
+  low: Math.min(...spans.map(({ low }) => low)),
+  high: Math.max(...spans.map(({ high }) => high)),
+});
+
+const strengthBy = (known: Known, reading: Reading, glycol: Glycol): Span | null => {
   const gauge = gaugesOf(known.kind).find(({ gauge: { key } }) => key === reading.gauge)?.gauge;
-  if (gauge?.key !== 'freeze-point') return gauge ? strengthOf(gauge, reading, known.part.details) : null;
-  const glycol = glycolOf(known);
-  const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map((one) =>
-    byFreezing(one, reading.value),
-  );
-  return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
+  if (gauge?.key === 'freeze-point') return byFreezing(glycol, reading.value);
+  return gauge ? strengthOf(gauge, reading, { ...known.part.details, glycol }) : null;
 };
 
 /** A refractometer reads a freezing point to 1 °C (ASTM D3321). */

@@ -8,7 +8,7 @@ import { daysInWords, spanInWords } from '../../ageing/words.ts';
 import { choiceIn, type Known, type Model, numberIn, PLACE_ASSUMED, placeOf } from './outlook.ts';
 
 /** How full a tank is taken to be where nobody said, %: half, which is neither the best nor the worst. */
-const HALF_FULL = 50;
+export const HALF_FULL = 50;
 
 const UNKNOWN = 'on a day nobody knows';
 

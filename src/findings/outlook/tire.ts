@@ -51,7 +51,7 @@ const ENDS =
   'None of this clears a tire: by the calendar limits first, then by a look inside and out. Cracks, bulges, hardness and flat spots are judged by a tire shop.';
 
 export const tire: Model = {
-  surest: ['cold-pressure', 'hardness', 'tread-depth'],
+  surest: ['cold-pressure', 'hardness', 'tread'],
   tell(known) {
     const read = readOf(known);
     const age = ageHere(known);
@@ -75,19 +75,19 @@ export const tire: Model = {
   },
   asks(known) {
     const leak = leakIn(known);
-    if (leak?.leaks) return [leak.day];
+    if (leak?.since) return [leak.since];
     const placard = numberIn(known, 'placard');
     const read = readOf(known);
     if (!placard || !read) return [];
     const low = firstLow(read, known.on, placeOf(known), placard);
     const round = addDays(read.day, ASKS_AFTER);
-    return low === null ? [] : [low < round ? round : low];
+    return low === null ? [] : [[low, round].sort()[1] as CivilDate];
   },
 };
 
 const readOf = (known: Known): PressureReading | undefined => {
   const reading = lastOf(known, GAUGE);
-  return reading && { pressure: reading.value, temperature: reading.warmth, day: reading.day };
+  return reading && pressureOf(reading);
 };
 
 const airBy = (known: Known, read: PressureReading): Span =>
@@ -117,26 +117,34 @@ const ageHere = ({ since, on, car }: Known): string | null => {
   return `rubber aged there like ${years20} at 20 °C, for information beside the calendar`;
 };
 
-/** What it lost between its last two readings, a month, and whether rubber alone lets so much through. */
-const leakIn = (known: Known): { rate: number; leaks: boolean; day: CivilDate } | null => {
-  const [before, last] = known.part.readings.filter(({ gauge, day }) => gauge === GAUGE && day <= known.on).slice(-2);
-  if (!before || !last) return null;
-  const pressure = ({ value, warmth, day }: Reading): PressureReading => ({
-    pressure: value,
-    temperature: warmth,
-    day,
+/** Readings of the same week tell the gauge and the weather: a later one is held against one a week older at the least. */
+const WEEK = 7;
+
+/** What it lost a month up to its last reading; where rubber alone does not let so much through, since which reading. */
+const leakIn = (known: Known): { rate: number; since: CivilDate | null } | null => {
+  const read = known.part.readings.filter(({ gauge, day }) => gauge === GAUGE && day <= known.on);
+  const rates = read.map((last) => {
+    const before = read.findLast(({ day }) => daysBetween(day, last.day) >= WEEK);
+    return { day: last.day, rate: before ? (leakRate(pressureOf(before), pressureOf(last)) ?? 0) : 0 };
   });
-  const rate = leakRate(pressure(before), pressure(last));
-  if (rate === null || rate <= 0) return null;
-  return { rate, leaks: convert(rate, 'bar/month', 'psi/month') > LEAK, day: last.day };
+  const last = rates.at(-1);
+  if (!last || last.rate <= 0) return null;
+  const tight = rates.findLastIndex(({ rate }) => convert(rate, 'bar/month', 'psi/month') <= LEAK);
+  return { rate: last.rate, since: rates[tight + 1]?.day ?? null };
 };
+
+const pressureOf = ({ value, warmth, day }: Reading): PressureReading => ({
+  pressure: value,
+  temperature: warmth,
+  day,
+});
 
 const leakWords = (known: Known): string[] => {
   const leak = leakIn(known);
   if (!leak) return [];
   const psi = convert(leak.rate, 'bar/month', 'psi/month');
   return [
-    `Between the last two readings it lost ${inUnit(leak.rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${leak.leaks ? ': more than rubber lets through, look for a leak' : ''}.`,
+    `Between the last two readings it lost ${inUnit(leak.rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${leak.since ? ': more than rubber lets through, look for a leak' : ''}.`,
   ];
 };
 

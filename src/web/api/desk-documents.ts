@@ -17,10 +17,11 @@ import { PLACE_SOURCES, placeFactor } from '../../ageing/rubber/place.ts';
 import type { Span } from '../../ageing/span.ts';
 import type { SourceKey } from '../../catalogue/sources.ts';
 import type { CivilDate } from '../../dates/civil.ts';
-import { type BatteryAnswer, chargerWords, drainWords, frostWords } from '../desks/battery.tsx';
-import { type BrakeFluidAnswer, SPENT_COPPER } from '../desks/brake-fluid.tsx';
-import type { CoolantAnswer } from '../desks/coolant.tsx';
-import type { FuelAnswer } from '../desks/fuel.tsx';
+import { type BatteryAnswer, chargerWords, drainWords, frostWords } from '../desks/battery-answer.tsx';
+import type { BrakeFluidAnswer } from '../desks/brake-fluid-answer.tsx';
+import { disagreement, judgedLine } from '../desks/brake-fluid-judged.ts';
+import type { CoolantAnswer } from '../desks/coolant-answer.tsx';
+import { CALENDAR_RULES, type FuelAnswer, partedBy, waterWords } from '../desks/fuel-answer.tsx';
 import { type RubberAnswer, storageWords } from '../desks/rubber.tsx';
 import { rounded, sourceOut } from './documents.ts';
 import type { BatteryOut, BrakeFluidOut, CoolantOut, FuelOut, RubberOut } from './schemas/desks.ts';
@@ -32,17 +33,19 @@ const span = ({ low, high }: Span, decimals?: number): Span => ({
 
 const sourcesOut = (...lists: (readonly SourceKey[])[]) => [...new Set(lists.flat())].map(sourceOut);
 
-const placeTold = (place: Place, told: boolean) => ({
-  told,
+const placeTold = ({ place, nightTold, assumed }: { place: Place; nightTold: boolean; assumed: string | null }) => ({
+  told: nightTold,
+  assumed,
   shelter: place.shelter,
   air: place.air,
   coldestNight: rounded(coldestNight(place)),
 });
 
 export const brakeFluidOut = (answer: BrakeFluidAnswer): z.infer<typeof BrakeFluidOut> => {
-  const { facts, told, copper, added, on, outlook } = answer;
+  const { facts, told, judged, added, on, outlook } = answer;
   const { water, boiling, wet, limit, measured, says } = outlook;
   const { grade } = facts;
+  const disagree = disagreement(judged);
   return {
     on,
     grade: grade.name,
@@ -53,25 +56,34 @@ export const brakeFluidOut = (answer: BrakeFluidAnswer): z.infer<typeof BrakeFlu
     wet,
     limit,
     measured,
-    copperSpent: copper === null ? null : copper >= SPENT_COPPER,
+    verdicts: judged.map((one) => ({
+      gauge: one.test.gauge.key,
+      value: one.value,
+      unit: one.test.gauge.unit,
+      verdict: one.verdict,
+      says: judgedLine(one),
+    })),
     mayMix: added && mayMix(grade.name, added.name),
-    says: [...says],
+    says: [...(disagree ? [disagree] : []), ...says],
     sources: sourcesOut(
       grade.base === 'silicone' ? SILICONE_SOURCES : BRAKE_FLUID_SOURCES,
       BOILING_SOURCES,
       added ? MIXING_SOURCES : [],
-      copper === null ? [] : ['repair-association-table'],
+      judged.flatMap(({ test }) => test.sources),
     ),
   };
 };
 
+/** Only the mixing was asked about. */
+const NOT_SAMPLED = { freezes: null, margin: null, verdict: null, says: [] };
+
 export const coolantOut = (answer: CoolantAnswer): z.infer<typeof CoolantOut> => {
-  const { glycol, strength, night, outlook, exchange, mixing } = answer;
-  const { freezes, margin, verdict, says } = outlook;
+  const { glycol, sample, night, exchange, mixing } = answer;
+  const { freezes, margin, verdict, says } = sample?.outlook ?? NOT_SAMPLED;
   return {
     glycol,
-    strength: span(strength),
-    freezes: span(freezes),
+    strength: sample && span(sample.strength),
+    freezes: freezes && span(freezes),
     night,
     margin: margin && span(margin),
     verdict,
@@ -83,11 +95,10 @@ export const coolantOut = (answer: CoolantAnswer): z.infer<typeof CoolantOut> =>
 };
 
 /** Without a night told, frost is not judged: an assumed one must not rule it out. */
-export const batteryOut = (answer: BatteryAnswer, placed: boolean): z.infer<typeof BatteryOut> => {
-  const { facts, place, nominal, until, outlook } = answer;
+export const batteryOut = (answer: BatteryAnswer): z.infer<typeof BatteryOut> => {
+  const { facts, nominal, nightTold, assumed, until, outlook } = answer;
   const { chemistry, charge, drain, maintained, from } = facts;
   const { points, recharge, noCrank, freezes } = outlook;
-  const end = points.at(-1)?.charge ?? charge;
   return {
     from,
     until,
@@ -95,15 +106,21 @@ export const batteryOut = (answer: BatteryAnswer, placed: boolean): z.infer<type
     points: points.map((point) => ({ day: point.day, ...span(point.charge) })),
     recharge,
     noCrank,
-    frost: !placed ? 'not judged' : freezes ? 'judged' : 'does not freeze',
-    freezes: placed ? freezes : null,
-    place: placeTold(place, placed),
-    says: [drainWords(drain, maintained), ...frostWords(chemistry, end), chargerWords(chemistry, nominal)],
+    frost: !nightTold ? 'not judged' : freezes ? 'judged' : 'does not freeze',
+    freezes: nightTold ? freezes : null,
+    place: placeTold(answer),
+    says: [
+      drainWords(drain, maintained),
+      ...frostWords(answer),
+      chargerWords(chemistry, nominal),
+      ...(assumed ? [assumed] : []),
+    ],
     sources: sourcesOut(CHARGE_SOURCES, DISCHARGE_SOURCES, FREEZING_SOURCES, OUTLOOK_SOURCES),
   };
 };
 
-export const fuelOut = ({ facts, place, placed, on, outlook }: FuelAnswer): z.infer<typeof FuelOut> => {
+export const fuelOut = (answer: FuelAnswer): z.infer<typeof FuelOut> => {
+  const { facts, on, assumed, outlook } = answer;
   const { watch, stop, water, says } = outlook;
   return {
     on,
@@ -115,8 +132,9 @@ export const fuelOut = ({ facts, place, placed, on, outlook }: FuelAnswer): z.in
       perYear: water.perYear && span(water.perYear),
       days: water.days && span(water.days, 0),
     },
-    place: placeTold(place, placed),
-    says,
+    parted: partedBy(answer),
+    place: placeTold(answer),
+    says: [CALENDAR_RULES, ...waterWords(answer), ...says, ...(assumed ? [assumed] : [])],
     sources: sourcesOut(FUELS[facts.fuel].sources, WATER_SOURCES),
   };
 };
@@ -131,7 +149,7 @@ export const rubberOut = (answer: RubberAnswer, on: CivilDate): z.infer<typeof R
     inspect: life.inspect,
     end: life.end,
     pace: place && rounded(placeFactor(place)),
-    says: place ? storageWords(place, rubber) : ['Where it lies was not told, so its storage is not judged.'],
+    says: storageWords(answer),
     sources: sourcesOut(RUBBER_SOURCES, PLACE_SOURCES),
   };
 };

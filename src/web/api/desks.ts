@@ -1,10 +1,10 @@
 /** The desks for programs: reckoning without a car. The fields are those of the desks' forms. */
 import { createRoute, type z } from '@hono/zod-openapi';
 import type { Outcome } from '../../acts/fault.ts';
+import type { Asked } from '../desks/asked.ts';
 import { DETAILS as BATTERY, readBattery } from '../desks/battery.tsx';
 import { DETAILS as BRAKE_FLUID, readBrakeFluid } from '../desks/brake-fluid.tsx';
 import { DETAILS as COOLANT, readCoolant } from '../desks/coolant.tsx';
-import type { Asked } from '../desks/desk.tsx';
 import { DETAILS as FUEL, readFuel } from '../desks/fuel.tsx';
 import { RUBBER_QUESTIONS as RUBBER, readRubber } from '../desks/rubber.tsx';
 import type { Ctx } from '../visit.ts';
@@ -67,11 +67,7 @@ export const deskRoutes = (app: Api): void => {
     return reckoned(c, readBrakeFluid(askedIn(c), on, person.dateOrder), brakeFluidOut);
   });
   app.openapi(coolant, (c) => reckoned(c, readCoolant(askedIn(c)), coolantOut));
-  app.openapi(battery, (c) =>
-    reckoned(c, readBattery(askedIn(c), c.get('visit').on), (answer) =>
-      batteryOut(answer, Boolean(askedIn(c).low?.trim())),
-    ),
-  );
+  app.openapi(battery, (c) => reckoned(c, readBattery(askedIn(c), c.get('visit').on), batteryOut));
   app.openapi(fuel, (c) => {
     const { on, person } = c.get('visit');
     return reckoned(c, readFuel(askedIn(c), on, person.dateOrder), fuelOut);

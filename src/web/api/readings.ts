@@ -3,6 +3,7 @@ import type { Fault } from '../../acts/fault.ts';
 import { recordReadingsAct } from '../../acts/record-reading.ts';
 import { withdrawReading } from '../../store/readings.ts';
 import { partInPath } from '../find-part.ts';
+import { closedMessage } from '../pages/closed-part.tsx';
 import { actingIn, type Ctx } from '../visit.ts';
 import { partOut } from './documents.ts';
 import { noPart } from './in-path.ts';
@@ -58,6 +59,7 @@ export const readingRoutes = (app: Api): void => {
     const { readingId } = c.req.valid('param');
     if (!here.part.readings.some(({ id }) => id === readingId))
       return problem(c, { status: 404, title: 'There is no such reading of this part' }) as never;
+    if (here.part.closedOn) return problem(c, { status: 422, title: closedMessage(here.part) }) as never;
     const { collection, on } = c.get('visit');
     withdrawReading(c.get('around').store, collection.id, here.part.id, readingId, on);
     return partNow(c, 200);

@@ -1,16 +1,27 @@
 /** What the brake-fluid desk answers: what was measured first, then what is estimated, and its drawing. */
 import { ROAD_HEAT, VAPOR_LOCK } from '../../ageing/brake-fluid/boiling.ts';
 import { mayMix } from '../../ageing/brake-fluid/mixing.ts';
-import { SILICONE_SOURCES } from '../../ageing/brake-fluid/outlook.ts';
+import { type BrakeFluidFacts, type BrakeFluidOutlook, SILICONE_SOURCES } from '../../ageing/brake-fluid/outlook.ts';
 import { monthsTo, waterAfter } from '../../ageing/brake-fluid/water.ts';
 import { daysInWords, inUnit, spanInWords } from '../../ageing/words.ts';
+import type { BrakeFluidGrade } from '../../catalogue/brake-fluid-grades.ts';
 import { CAUTIONS } from '../../catalogue/cautions.ts';
+import type { CivilDate } from '../../dates/civil.ts';
 import { rangeInWords } from '../../dates/words.ts';
 import { boilingInWords, waterInWords } from '../../findings/brake-fluid-words.ts';
 import { Sources } from '../sources.tsx';
-import type { BrakeFluidAnswer } from './brake-fluid.tsx';
 import { WetChart } from './brake-fluid-chart.tsx';
-import { disagreement, judgedLine } from './brake-fluid-judged.ts';
+import { disagreement, type JudgedNow, judgedLine } from './brake-fluid-judged.ts';
+
+export interface BrakeFluidAnswer {
+  facts: BrakeFluidFacts;
+  told: boolean;
+  /** What was measured today, judged; none for silicone, of which the instruments say nothing. */
+  judged: readonly JudgedNow[];
+  added: BrakeFluidGrade | null;
+  on: CivilDate;
+  outlook: BrakeFluidOutlook;
+}
 
 export const BrakeFluidAnswered = (answer: BrakeFluidAnswer) => {
   const { facts, judged, on, outlook } = answer;

@@ -75,7 +75,7 @@ export const WetChart = ({ facts, on }: { facts: BrakeFluidFacts; on: CivilDate 
         ...(ownLimit === null ? [] : [{ at: ownLimit, name: `your limit ${inUnit(ownLimit, '°C', 0)}` }]),
         ...(boiling === undefined || dotted ? [] : [{ at: boiling, name: `measured ${inUnit(boiling, '°C', 0)}` }]),
         ...(byWater === null ? [] : [{ at: byWater, name: `least by its water ${inUnit(byWater, '°C', 0)}` }]),
-        { at: ROAD_HEAT.bindingBrake, name: `binding brake ${ROAD_HEAT.bindingBrake} °C` },
+        ...bindingBrake([grade.wetMinC, ownLimit, boiling ?? null]),
       ]}
       uprights={unknownFrom < SHOWN.months ? [{ at: unknownFrom, name: 'below: not known' }] : []}
     />
@@ -88,4 +88,14 @@ const monthsSince = ({ filled }: BrakeFluidFacts, on: CivilDate): number | null 
   const to = filled.to < on ? filled.to : on;
   const months = (daysBetween(filled.from, on) + daysBetween(to, on)) / 2 / DAYS_A_MONTH;
   return months <= SHOWN.months ? months : null;
+};
+
+/** Lines as close as this, °C, leave no room for a name between them. */
+const CLOSE = 12;
+
+const bindingBrake = (others: readonly (number | null)[]) => {
+  const at = ROAD_HEAT.bindingBrake;
+  return others.some((one) => one !== null && Math.abs(one - at) <= CLOSE)
+    ? []
+    : [{ at, name: `binding brake ${at} °C` }];
 };

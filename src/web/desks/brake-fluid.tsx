@@ -2,12 +2,7 @@
 import { done, type Outcome } from '../../acts/fault.ts';
 import { BOILING_SOURCES, WET_WATER } from '../../ageing/brake-fluid/boiling.ts';
 import { MIXING_SOURCES } from '../../ageing/brake-fluid/mixing.ts';
-import {
-  BRAKE_FLUID_SOURCES,
-  type BrakeFluidFacts,
-  type BrakeFluidOutlook,
-  brakeFluidOutlook,
-} from '../../ageing/brake-fluid/outlook.ts';
+import { BRAKE_FLUID_SOURCES, brakeFluidOutlook } from '../../ageing/brake-fluid/outlook.ts';
 import { waterPace } from '../../ageing/brake-fluid/water.ts';
 import { BRAKE_FLUID_GRADES, type BrakeFluidGrade } from '../../catalogue/brake-fluid-grades.ts';
 import type { Detail } from '../../catalogue/gauge.ts';
@@ -17,8 +12,8 @@ import type { Answers } from '../../findings/facts.ts';
 import { gradeNamed } from '../../findings/outlook/brake-fluid.ts';
 import type { Ctx } from '../visit.ts';
 import { type Asked, faultsIn, readDesk } from './asked.ts';
-import { BrakeFluidAnswered } from './brake-fluid-answer.tsx';
-import { BANDS_IN_WORDS, GAUGES, type JudgedNow, judgedNow } from './brake-fluid-judged.ts';
+import { type BrakeFluidAnswer, BrakeFluidAnswered } from './brake-fluid-answer.tsx';
+import { BANDS_IN_WORDS, GAUGES, judgedNow } from './brake-fluid-judged.ts';
 import { showDesk } from './desk.tsx';
 import { readWhen, WhenField } from './when.tsx';
 
@@ -49,16 +44,6 @@ const MEASURED_DETAILS: readonly Detail[] = [
 const MIX_DETAILS: readonly Detail[] = [{ key: 'added', name: 'Topping up with', choices: GRADES }];
 
 export const DETAILS = [...FLUID_DETAILS, ...MEASURED_DETAILS, ...MIX_DETAILS];
-
-export interface BrakeFluidAnswer {
-  facts: BrakeFluidFacts;
-  told: boolean;
-  /** What was measured today, judged; none for silicone, of which the instruments say nothing. */
-  judged: readonly JudgedNow[];
-  added: BrakeFluidGrade | null;
-  on: CivilDate;
-  outlook: BrakeFluidOutlook;
-}
 
 export const readBrakeFluid = (asked: Asked, on: CivilDate, order: DateOrder): Outcome<BrakeFluidAnswer> => {
   const read = readDesk(DETAILS, asked, []);
@@ -106,9 +91,7 @@ export const brakeFluidDesk = (c: Ctx) => {
       { legend: 'Mixing', details: MIX_DETAILS },
     ],
     asked,
-    more: (
-      <WhenField name="filled" label="Filled" asked={asked} faults={faults} placeholder="June 2024, about 2020" />
-    ),
+    more: <WhenField name="filled" label="Filled" asked={asked} faults={faults} placeholder="June 2024, about 2020" />,
     moreTold: [['filled', asked.filled ?? '']],
     faults,
     answer: answer?.ok ? <BrakeFluidAnswered {...answer.value} /> : null,

@@ -2,19 +2,17 @@
 import { done, type Fault, type Outcome } from '../../acts/fault.ts';
 import { strengthen } from '../../ageing/coolant/dilution.ts';
 import { COOLANT_FAMILIES, type CoolantFamily, mixing, PH_LIMITS } from '../../ageing/coolant/families.ts';
-import { freezingPoint, freezingSpan, GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
-import { COOLANT_SOURCES, type CoolantOutlook, coolantOutlook } from '../../ageing/coolant/outlook.ts';
+import { GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
+import { COOLANT_SOURCES, coolantOutlook } from '../../ageing/coolant/outlook.ts';
 import { SAMPLE_SOURCES, strengthByBrix, strengthByDensity } from '../../ageing/coolant/sample.ts';
 import type { Span } from '../../ageing/span.ts';
-import { inUnit, spanInWords } from '../../ageing/words.ts';
-import { CAUTIONS } from '../../catalogue/cautions.ts';
+import { inUnit } from '../../ageing/words.ts';
 import type { Detail } from '../../catalogue/gauge.ts';
 import type { Answers } from '../../findings/facts.ts';
-import { Chart } from '../chart.tsx';
 import type { Ctx } from '../visit.ts';
-import { type Asked, readDesk, showDesk } from './desk.tsx';
-
-const GLYCOL_WORDS: Readonly<Record<Glycol, string>> = { ethylene: 'Ethylene glycol', propylene: 'Propylene glycol' };
+import { type Asked, fault, onlyOneOf, readDesk } from './asked.ts';
+import { type CoolantAnswer, CoolantAnswered, GLYCOL_WORDS } from './coolant-answer.tsx';
+import { showDesk } from './desk.tsx';
 
 const SAMPLE_DETAILS: readonly Detail[] = [
   { key: 'glycol', name: 'Glycol', choices: GLYCOL_WORDS, hint: 'It stands on the canister; color tells nothing.' },
@@ -56,43 +54,36 @@ function familyWords(): Record<string, string> {
 
 export const DETAILS = [...SAMPLE_DETAILS, ...NIGHT_DETAILS, ...MIX_DETAILS];
 
-export interface CoolantAnswer {
-  glycol: Glycol | 'unknown';
-  strength: Span;
-  night: number | null;
-  outlook: CoolantOutlook;
-  /** Liters to drain and to add; null: not asked, or it can't be done. */
-  exchange: number | null;
-  wanted: number | null;
-  mixing: string | null;
-}
-
 export const readCoolant = (asked: Asked): Outcome<CoolantAnswer> => {
   const read = readDesk(DETAILS, asked, []);
   if (!read.ok) return read;
   const answers = read.value;
-  const glycol = GLYCOLS.find((one) => one === answers.glycol) ?? 'unknown';
+  const glycol: Glycol | 'unknown' = GLYCOLS.find((one) => one === answers.glycol) ?? 'unknown';
+  const night = typeof answers.night === 'number' ? answers.night : null;
+  const inGallons = /gal/i.test(asked['volume-unit'] ?? '') || /gal/i.test(asked.volume ?? '');
+  const wanted = typeof answers.wanted === 'number' ? answers.wanted : null;
+  const rest = { glycol, night, inGallons, wanted, mixing: mixingIn(answers, glycol) };
+  if (asksOfMixingAlone(answers)) return done({ ...rest, sample: null, exchange: null });
   const strength = strengthIn(glycol, answers);
   if (!strength.ok) return strength;
-  const night = typeof answers.night === 'number' ? answers.night : null;
   const exchange = exchangeIn(strength.value, answers);
   if (!exchange.ok) return exchange;
-  return done({
-    glycol,
-    strength: strength.value,
-    night,
-    outlook: coolantOutlook({ glycol, strength: strength.value }, night),
-    exchange: exchange.value,
-    wanted: typeof answers.wanted === 'number' ? answers.wanted : null,
-    mixing: mixingIn(answers, glycol),
-  });
+  const outlook = coolantOutlook({ glycol, strength: strength.value }, night);
+  return done({ ...rest, sample: { strength: strength.value, outlook }, exchange: exchange.value });
 };
 
-const fault = (field: string, message: string): Outcome<never> => ({ ok: false, faults: [{ field, message }] });
+/** The ways to tell the strength. */
+const WAYS_TO_TELL = SAMPLE_DETAILS.filter(({ key }) => key !== 'glycol');
+
+const asksOfMixingAlone = (answers: Answers): boolean =>
+  (answers.there !== undefined || answers.added !== undefined) &&
+  ![...WAYS_TO_TELL.map(({ key }) => key), 'wanted', 'volume'].some((key) => answers[key] !== undefined);
 
 /** The strength told, or told by what was measured; of an unknown glycol the whole of both. */
 const strengthIn = (glycol: Glycol | 'unknown', answers: Answers): Outcome<Span> => {
   const { strength, freezing, brix, density } = answers;
+  const several = onlyOneOf(WAYS_TO_TELL, answers);
+  if (several.length > 0) return { ok: false, faults: several };
   if (typeof strength === 'number') return done({ low: strength, high: strength });
   const by = (told: (one: Glycol) => Span): Outcome<Span> => {
     const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map(told);
@@ -144,7 +135,7 @@ export const coolantDesk = (c: Ctx) => {
     ],
     asked,
     faults,
-    answer: answer?.ok ? <Answer {...answer.value} /> : null,
+    answer: answer?.ok ? <CoolantAnswered {...answer.value} /> : null,
     formula: [
       'The freezing point is that of the first ice crystals: a handbook’s table of inhibited glycol by volume on one side, data of pure glycol by mass on the other. They differ by two to four degrees at half and half, which is the range shown.',
       'A refractometer tells the strength by how the sample bends light, a hydrometer by its weight: inhibitors weigh, too, so a hydrometer can be 4 to 5 percent out, and on propylene glycol it hardly tells anything.',
@@ -155,70 +146,4 @@ export const coolantDesk = (c: Ctx) => {
     ends: 'Frost protection is not corrosion protection. What is left of the inhibitors a laboratory tells; by the calendar they are renewed. Coolant is poison to people and animals, and hot coolant scalds: open the cap cold.',
     sources: [...COOLANT_SOURCES, ...SAMPLE_SOURCES, ...PH_LIMITS.sources],
   });
-};
-
-const Answer = ({ glycol, strength, night, outlook, exchange, wanted, mixing: warning }: CoolantAnswer) => {
-  const { freezes, margin, verdict, says } = outlook;
-  return (
-    <>
-      <p class="answer">
-        <strong>
-          {spanInWords(strength, '%', 0)} glycol: first ice at {spanInWords(freezes, '°C', 0)}.
-        </strong>{' '}
-        {verdict === null
-          ? 'Not judged.'
-          : verdict === 'good'
-            ? 'Good for that night.'
-            : verdict === 'watch'
-              ? 'Watch it.'
-              : 'Act on it.'}
-      </p>
-      {margin !== null && night !== null && (
-        <p>
-          Between the coldest night, {inUnit(night, '°C', 0)}, and first ice: {spanInWords(margin, '°C', 0)}.
-        </p>
-      )}
-      <MixChart glycol={glycol} strength={strength} night={night} />
-      <ul>
-        {says.map((text) => (
-          <li>{text}</li>
-        ))}
-        {exchange !== null && wanted !== null && (
-          <li>
-            For {inUnit(wanted, '%', 0)}: drain {inUnit(exchange, 'L', 1)} and add as much. Run it warm so that it
-            mixes, let it cool, read it again.
-          </li>
-        )}
-        {warning && <li>{warning}</li>}
-      </ul>
-      <p class="note">{CAUTIONS['hot-coolant']}</p>
-    </>
-  );
-};
-
-/** Freezing point along the strength, both sets of data as a band, the sample as its span. */
-const MixChart = ({ glycol, strength, night }: Pick<CoolantAnswer, 'glycol' | 'strength' | 'night'>) => {
-  const shown = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol);
-  const strengths = Array.from({ length: 61 }, (_, percent) => percent);
-  const bands = shown.map((one) => ({
-    name: GLYCOL_WORDS[one],
-    points: strengths.map((percent) => ({ x: percent, ...freezingSpan(one, percent) })),
-  }));
-  return (
-    <Chart
-      says={`First ice by strength: ${shown.map((one) => `${GLYCOL_WORDS[one]} ${[30, 40, 50].map((percent) => `${percent} % ${inUnit(freezingPoint(one, percent), '°C', 0)}`).join(', ')}`).join('; ')}`}
-      foot={{ from: 0, to: 60, unit: '% glycol' }}
-      side={{ from: -60, to: 0, unit: '°C' }}
-      bands={bands}
-      levels={night === null ? [] : [{ at: night, name: 'coldest night' }]}
-      uprights={
-        strength.low === strength.high
-          ? [{ at: Math.min(strength.low, 60), name: 'this mix' }]
-          : [
-              { at: Math.min(strength.low, 60), name: 'from' },
-              { at: Math.min(strength.high, 60), name: 'to' },
-            ]
-      }
-    />
-  );
 };

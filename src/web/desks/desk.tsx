@@ -9,7 +9,7 @@ import { Sources } from '../sources.tsx';
 import type { Ctx } from '../visit.ts';
 import { type Asked, askedInWords } from './asked.ts';
 
-export const DESKS = [
+const DESKS = [
   ['/date-codes', 'Date codes', 'Week and year from a tire’s sidewall, and the other marks parts carry.'],
   ['/desks/brake-fluid', 'Brake fluid', 'Water and boiling point by grade, age and measurement.'],
   ['/desks/coolant', 'Coolant mix', 'Where a mix freezes, and how to strengthen it.'],

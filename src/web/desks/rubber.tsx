@@ -16,13 +16,14 @@ import type { Detail } from '../../catalogue/gauge.ts';
 import type { CivilDate } from '../../dates/civil.ts';
 import { readPeriodPrint } from '../../dates/marks/period-print.ts';
 import type { DateRange } from '../../dates/partial-date.ts';
-import { readTypedDate } from '../../dates/typed-date.ts';
 import type { DateOrder } from '../../dates/typed-point.ts';
 import { rangeInWords } from '../../dates/words.ts';
 import { Chart } from '../chart.tsx';
-import { Faults, faultsOf } from '../layout.tsx';
 import type { Ctx } from '../visit.ts';
-import { type Asked, PLACE_DETAILS, placeIn, readDesk, showDesk } from './desk.tsx';
+import { type Asked, fault, faultsIn, readDesk } from './asked.ts';
+import { showDesk } from './desk.tsx';
+import { assumedWords, isNightTold, isPlaceTold, PLACE_DETAILS, placeIn } from './place.ts';
+import { readWhen, WhenField } from './when.tsx';
 
 const NAMES: Readonly<Record<Rubber, string>> = {
   NR: 'Natural rubber (NR)',
@@ -45,7 +46,7 @@ const NAMES: Readonly<Record<Rubber, string>> = {
   CSM: 'Chlorosulfonated polyethylene (CSM)',
 };
 
-export const RUBBER_DETAILS: readonly Detail[] = [{ key: 'rubber', name: 'Rubber', choices: NAMES }];
+const RUBBER_DETAILS: readonly Detail[] = [{ key: 'rubber', name: 'Rubber', choices: NAMES }];
 export const RUBBER_QUESTIONS = [...RUBBER_DETAILS, ...PLACE_DETAILS];
 
 export interface RubberAnswer {
@@ -53,31 +54,45 @@ export interface RubberAnswer {
   group: RubberGroup;
   made: DateRange;
   life: NonNullable<ReturnType<typeof shelfLife>>;
+  /** Null: nothing was told of it, and its storage is not judged. */
   place: Place | null;
+  nightTold: boolean;
+  /** What of the place was left open and is assumed. */
+  assumed: string | null;
 }
 
 export const readRubber = (asked: Asked, on: CivilDate, order: DateOrder): Outcome<RubberAnswer> => {
   const read = readDesk(RUBBER_QUESTIONS, asked, ['rubber']);
-  const made = readMade(asked.made ?? '', on, order);
-  if (!read.ok || !made.ok) return { ok: false, faults: [read, made].flatMap((one) => (one.ok ? [] : one.faults)) };
-  const rubber = read.value.rubber as Rubber;
+  const made = readMade(asked, on, order);
+  const place = read.ok ? placeIn(read.value) : null;
+  if (!read.ok || !made.ok || !place?.ok) return { ok: false, faults: faultsIn(read, made, ...(place ? [place] : [])) };
+  const answers = read.value;
+  const rubber = answers.rubber as Rubber;
   const life = shelfLife(rubber, made.value);
   if (!life) return fault('made', 'A day, a month or a year is meant here.');
-  const place = read.value.low === undefined ? null : placeIn(read.value);
-  return done({ rubber, group: RUBBERS[rubber], made: made.value, life, place });
+  const told = isPlaceTold(answers);
+  return done({
+    rubber,
+    group: RUBBERS[rubber],
+    made: made.value,
+    life,
+    place: told ? place.value : null,
+    nightTold: isNightTold(answers),
+    assumed: told ? assumedWords(answers) : null,
+  });
 };
 
-const fault = (field: string, message: string): Outcome<never> => ({ ok: false, faults: [{ field, message }] });
-
-const readMade = (typed: string, today: CivilDate, order: DateOrder): Outcome<DateRange> => {
-  if (typed.trim() === '') return fault('made', 'When it was made: this one is needed.');
-  // “3Q19” on a hose or a bag of seals is a quarter, and no date as people write them.
+/** “3Q19” on a hose or a bag of seals is a quarter, and no date as people write them. */
+const readMade = (asked: Asked, today: CivilDate, order: DateOrder): Outcome<DateRange> => {
+  const typed = asked.made ?? '';
   const print = readPeriodPrint(typed, today);
-  if (/q/i.test(typed) && print.ok)
-    return done({ from: print.candidates[0]?.from ?? null, to: print.candidates.at(-1)?.to ?? null });
-  const read = readTypedDate(typed, { today, order });
-  if (!read.ok) return fault('made', read.message);
-  return read.said === 'date' ? done(read.date) : fault('made', 'A day, a month or a year is meant here.');
+  return /q/i.test(typed) && print.ok
+    ? done({ from: print.candidates[0]?.from ?? null, to: print.candidates.at(-1)?.to ?? null })
+    : readWhen<DateRange>('made', asked, {
+        today,
+        order,
+        open: fault('made', 'When it was made: this one is needed.'),
+      });
 };
 
 export const rubberDesk = (c: Ctx) => {
@@ -96,20 +111,9 @@ export const rubberDesk = (c: Ctx) => {
     ],
     asked,
     more: (
-      <>
-        <label>
-          Made
-          <input
-            name="made"
-            value={asked.made ?? ''}
-            placeholder="3Q19, June 2019, about 2015"
-            autocomplete="off"
-            {...faultsOf(faults, 'made')}
-          />
-        </label>
-        <Faults faults={faults} field="made" text={asked.made ?? ''} />
-      </>
+      <WhenField name="made" label="Made" asked={asked} faults={faults} placeholder="3Q19, June 2019, about 2015" />
     ),
+    moreTold: [['made', asked.made ?? '']],
     faults,
     answer: answer?.ok ? <Answer {...answer.value} on={on} /> : null,
     formula: [
@@ -121,7 +125,8 @@ export const rubberDesk = (c: Ctx) => {
   });
 };
 
-const Answer = ({ rubber, group, made, life, place, on }: RubberAnswer & { on: CivilDate }) => {
+const Answer = (answer: RubberAnswer & { on: CivilDate }) => {
+  const { rubber, group, made, life, place, on } = answer;
   const unknown = 'on a day nobody knows';
   const over = life.end.earliest !== null && life.end.earliest <= on;
   const looked = life.inspect.earliest !== null && life.inspect.earliest <= on;
@@ -143,22 +148,19 @@ const Answer = ({ rubber, group, made, life, place, on }: RubberAnswer & { on: C
         <dt>End of its shelf life</dt>
         <dd>{daysInWords(life.end, unknown, on)}</dd>
       </dl>
-      {place ? (
-        <ul>
-          {storageWords(place, rubber).map((text) => (
-            <li>{text}</li>
-          ))}
-        </ul>
-      ) : (
-        <p>Where it lies was not told, so its storage is not judged.</p>
-      )}
+      <ul>
+        {storageWords(answer).map((text) => (
+          <li>{text}</li>
+        ))}
+      </ul>
       {place && <WarmthChart place={place} />}
     </>
   );
 };
 
 /** What speaks against the place; nothing told never reads as good storage. */
-export const storageWords = (place: Place, rubber: Rubber): string[] => {
+export const storageWords = ({ place, rubber, nightTold, assumed }: RubberAnswer): string[] => {
+  if (!place) return ['Where it lies was not told, so its storage is not judged.'];
   const { most, warmBelow, warmTo, humidity, polyurethaneHumidity } = RUBBER_STORAGE;
   const months = monthsOf(place);
   const [warmest, coldest] = [Math.max(...months.map(({ high }) => high)), Math.min(...months.map(({ low }) => low))];
@@ -170,10 +172,11 @@ export const storageWords = (place: Place, rubber: Rubber): string[] => {
     ...(humidityOf(place) > damp
       ? [`The air there holds about ${inUnit(humidityOf(place), '%', 0)} humidity, more than ${damp}.`]
       : []),
-    ...(coldest < warmBelow
+    ...(nightTold && coldest < warmBelow
       ? [`Taken from below ${warmBelow} °C, warm it to about ${warmTo} °C before it is bent or fitted.`]
       : []),
     `Beside a dry room of 15 °C rubber ages there about ${inUnit(placeFactor(place), 'times', 1)} as fast.`,
+    ...(assumed ? [assumed] : []),
   ];
 };
 

@@ -59,7 +59,10 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
   const { car, facts } = found;
   const summary = summaryOf(findings);
   const waiting = findings.filter(({ part }) => isWaiting(part.claims)).length;
-  const first = findings.filter(({ standing, part }) => standing !== 'in date' && !isWaiting(part.claims)).sort(byNeed);
+  // What waits for its date is told above; what is read, or estimated from a reading, can't wait for that.
+  const first = findings
+    .filter((one) => one.standing !== 'in date' && (!isWaiting(one.part.claims) || asks(one)))
+    .sort((a, b) => urgency(b) - urgency(a) || byNeed(a, b));
   const tires = tireSet(findings);
   const reading = facts.odometer.at(-1);
   const systems = (Object.keys(SYSTEMS) as System[]).filter((system) =>
@@ -161,6 +164,14 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
     </>
   );
 };
+
+/** Safety items that are past come first, then what a reading or an estimate asks for. */
+const urgency = (finding: Finding): number =>
+  finding.kind.severity === 'safety' && finding.standing === 'past' ? 2 : Number(asks(finding));
+
+/** Whether a reading or an estimate asks for something. */
+const asks = ({ news }: Finding): boolean =>
+  news.reading.verdict === 'act' || news.reading.verdict === 'watch' || news.estimate !== null;
 
 /** Where the car stands: its climate goes into every estimate. */
 const StandsIn = ({

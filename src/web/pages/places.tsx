@@ -1,6 +1,8 @@
 /** Places: where the cars stand, the few numbers that tell their climate, and the year drawn from them. */
 import type { Fault } from '../../acts/fault.ts';
 import { addPlaceAct, changePlaceAct, putCarAct } from '../../acts/places.ts';
+import { condenses, dewPoint } from '../../ageing/humid-air.ts';
+import { monthsOf } from '../../ageing/place.ts';
 import { inUnit } from '../../ageing/words.ts';
 import { carsOf, carWithParts } from '../../store/cars.ts';
 import { carsByPlace, findPlace, type PlaceRow, placesOf, removePlace } from '../../store/places.ts';
@@ -141,6 +143,19 @@ interface Shown {
   faults: readonly Fault[];
 }
 
+/** A warm front: °C and % of the air that comes in. */
+const FRONT = { air: 10, humidity: 70 } as const;
+
+/** What warm air does to the metal there in the coldest month. */
+const dampWords = (place: PlaceRow): string => {
+  const metal = Math.min(...monthsOf(place).map(({ mean }) => mean));
+  const wets = `Warm air let in at ${inUnit(FRONT.air, '°C', 0)} and ${inUnit(FRONT.humidity, '%', 0)} humidity wets whatever is colder than ${inUnit(dewPoint(FRONT.air, FRONT.humidity), '°C', 0)}`;
+  const there = `in the coldest month metal there is about ${inUnit(metal, '°C', 0)}`;
+  return condenses(metal, FRONT.air, FRONT.humidity)
+    ? `${wets}; ${there}: keep doors shut in a warm front.`
+    : `${wets}; ${there} and stays dry in it.`;
+};
+
 const PlacePage = ({ place, given, faults }: Shown) => (
   <>
     <p class="crumb">
@@ -156,6 +171,7 @@ const PlacePage = ({ place, given, faults }: Shown) => (
           Drawn from the numbers below: within about 6 °C of what a weather office measures. A month you know better
           takes the place of the drawn one. For frost that matters, read a thermometer beside the car.
         </p>
+        <p>{dampWords(place)}</p>
       </section>
     )}
     <PlaceFields place={place} given={given} faults={faults} />

@@ -99,7 +99,7 @@ const Trend = ({ test, read, finding }: { test: Gauged; read: readonly ReadingRo
         unit: gauge.unit,
         decimals: gauge.decimals,
       }}
-      lines={[{ name: 'from one to the next', points }]}
+      lines={points.length > 1 ? [{ name: 'from one to the next', points }] : []}
       dots={{ name: 'what was read', points }}
       levels={levels}
     />

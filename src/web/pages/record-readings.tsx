@@ -11,6 +11,7 @@ import { READINGS_FORM, type ReadingsForm, readForm } from '../forms.ts';
 import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
+import { refuseClosed } from './closed-part.tsx';
 import { showPart } from './part.tsx';
 import { nameOf } from './part-name.ts';
 import { fieldOf, ReadingField, ReadingRest } from './reading-field.tsx';
@@ -38,10 +39,11 @@ export const recordReadings = async (c: Ctx) => {
 
 export const takeBackReading = (c: Ctx) => {
   const visit = c.get('visit');
-  const partId = partInPath(c)?.part.id;
-  if (!partId) return notFound(c, 'part');
-  withdrawReading(c.get('around').store, visit.collection.id, partId, c.req.param('readingId') ?? '', visit.on);
-  return c.redirect(at(visit, `/parts/${partId}#readings`), 303);
+  const part = partInPath(c)?.part;
+  if (!part) return notFound(c, 'part');
+  if (part.closedOn) return refuseClosed(c, part);
+  withdrawReading(c.get('around').store, visit.collection.id, part.id, c.req.param('readingId') ?? '', visit.on);
+  return c.redirect(at(visit, `/parts/${part.id}#readings`), 303);
 };
 
 const carInPath = (c: Ctx): CarWithParts | undefined =>

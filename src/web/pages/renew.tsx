@@ -13,6 +13,7 @@ import { RENEW_FORM, RETIRE_FORM, type RenewForm, readForm } from '../forms.ts';
 import { A, choiceOf, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
+import { refuseClosed } from './closed-part.tsx';
 import { claimGiven } from './date-part.tsx';
 import { nameOf } from './part-name.ts';
 
@@ -215,6 +216,7 @@ export const looked = (c: Ctx) => {
 export const withdraw = (c: Ctx) => {
   const here = partInPath(c);
   if (!here) return notFound(c, 'part');
+  if (here.part.closedOn) return refuseClosed(c, here.part);
   const visit = c.get('visit');
   withdrawClaim(c.get('around').store, visit.collection.id, here.part.id, c.req.param('claimId') ?? '', visit.on);
   return c.redirect(at(visit, `/parts/${here.part.id}`), 303);

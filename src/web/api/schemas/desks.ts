@@ -44,7 +44,17 @@ export const BrakeFluidOut = z
     wet: orNull(DaySpan).describe('Down to the wet minimum; an earliest day of null may have passed'),
     limit: orNull(DaySpan).describe('Down to the limit asked for'),
     measured: z.boolean(),
-    copperSpent: z.boolean().nullable().describe('Its inhibitors are used up; false clears neither water nor age'),
+    verdicts: z
+      .array(
+        z.object({
+          gauge: z.string(),
+          value: z.number(),
+          unit: z.string(),
+          verdict: z.enum(VERDICTS),
+          says: z.string().describe('The words of its band; good clears neither water nor age'),
+        }),
+      )
+      .describe('What was measured today, by the bands of the gauges; none for silicone'),
     mayMix: z.boolean().nullable().describe('With the grade to top up with; null: not asked'),
     ...TOLD,
   })
@@ -53,8 +63,8 @@ export const BrakeFluidOut = z
 export const CoolantOut = z
   .object({
     glycol: z.string(),
-    strength: Span.describe('Volume percent'),
-    freezes: Span.describe('First ice, °C'),
+    strength: orNull(Span).describe('Volume percent; null: only mixing was asked about'),
+    freezes: orNull(Span).describe('First ice, °C'),
     night: z.number().nullable().describe('Coldest night told, °C'),
     margin: orNull(Span).describe('From first ice up to the coldest night, °C'),
     verdict: z.enum(VERDICTS).nullable().describe('Null: not judged'),
@@ -65,7 +75,8 @@ export const CoolantOut = z
   .openapi('CoolantAnswer');
 
 const PlaceTold = z.object({
-  told: z.boolean().describe('False: an unheated garage in a temperate place is assumed'),
+  told: z.boolean().describe('Whether the coldest night was told: frost is judged by no assumed one'),
+  assumed: z.string().nullable().describe('What was left open and is assumed'),
   shelter: z.enum(SHELTERS),
   air: z.enum(AIRS),
   coldestNight: z.number().describe('°C, where it stands'),
@@ -100,6 +111,13 @@ export const FuelOut = z
       })
       .nullable()
       .describe('Null: it takes up next to none'),
+    parted: z
+      .object({
+        now: z.boolean().describe('At the mean of this month there'),
+        coldestNight: z.boolean().nullable().describe('Null: no coldest night was told'),
+      })
+      .nullable()
+      .describe('Whether the water measured parts it; null: none was measured, or it holds none, or it never parts'),
     place: PlaceTold,
     ...TOLD,
   })
