@@ -68,18 +68,25 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
   const told = sorted.map((finding) => ({ finding, words: explain(finding) }));
   const lines = told.map(({ finding, words }) => ({
     partId: finding.part.id,
-    stage: finding.told[0],
+    stage: HEADS.find((stage) => finding.told.includes(stage)) ?? finding.told[0],
     news: finding.told,
     safety: isSafety(finding),
     title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
     age: words.age,
-    why: [...words.reasons.map(({ text }) => text), ...estimateInWords(words.outlook)],
+    why: [...words.reasons.map(({ text }) => text), ...(tellsEstimate(finding) ? estimateInWords(words.outlook) : [])],
     doubts: words.doubts,
     todo: words.todo,
   }));
   const cautions = [...new Set(told.flatMap(({ words }) => words.cautions))];
   return { carId, name, lines, summary: stagesInWords(lines), cautions, unproven };
 };
+
+/** Which of several news heads a line, gravest first. */
+const HEADS: readonly Stage[] = ['past', 'due', 'act', 'estimate', 'watch', 'look'];
+
+/** An estimate is worth its lines where it, or a reading behind it, is the news. */
+const tellsEstimate = ({ told, measured }: Owed): boolean =>
+  measured.length > 0 || told.some((stage) => stage === 'estimate' || stage === 'act' || stage === 'watch');
 
 /** The estimate as the part’s page has it: how it stands, and the days it is expected to change. */
 const estimateInWords = (outlook: Outlook | null): string[] =>

@@ -39,7 +39,7 @@ const DIESEL = { ethanol: null, diesel: true } as const;
 const E10_LIFE = { plain: { watch: 3, stop: 6 }, stabilized: { watch: 12, stop: 12 } } as const;
 const E85_LIFE = { plain: { watch: 2, stop: 3 }, stabilized: { watch: 6, stop: 6 } } as const;
 
-/** Texts differ by a factor of six on E10: the bands are their cautious ends. */
+/** Texts differ by a factor of six, from one month to six for E10: `watch` is their middle, `stop` their end. */
 export const FUELS: Readonly<Record<FuelKey, Fuel>> = {
   e0: {
     name: 'Gasoline without ethanol (E0)',

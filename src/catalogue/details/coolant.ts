@@ -31,7 +31,7 @@ const AGAINST_THE_NIGHT = {
 const WORDS = {
   good: 'freezes at least 3 °C (5 °F) below the coldest night of the place',
   watch: 'within 3 °C (5 °F) of the coldest night',
-  act: 'freezes above the coldest night, or above −18 °C (0 °F): a third of ethylene glycol, which is the least against corrosion; a third of propylene glycol freezes at −15 °C and wants a little more',
+  act: 'freezes above the coldest night, or above −18 °C (0 °F), a third of ethylene glycol, which is the least against corrosion (a third of propylene glycol freezes at −15 °C and wants a little more): make it stronger before the frost',
 } as const;
 
 /** Strength counts by itself, too: too little glycol corrodes, too much freezes sooner again and cools worse. */

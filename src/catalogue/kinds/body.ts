@@ -184,7 +184,7 @@ export const BODY = [
         how: 'Leave a small hygrometer on the seat with the doors shut for a day.',
         good: '40 to 55',
         watch: '55 to 65, or under 40, which dries leather and wood',
-        act: 'over 65',
+        act: 'over 65: dry the car out, mold follows within weeks',
         sources: ['dehumidifier-maker-article', 'storage-explainers'],
       },
     ],

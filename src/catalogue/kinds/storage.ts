@@ -24,7 +24,7 @@ export const STORAGE = [
         how: 'Read the hygrometer or indicator card through the window, before you open a door.',
         good: '40 to 55',
         watch: '55 to 65, or under 40, which dries leather and wood',
-        act: 'over 65',
+        act: 'over 65: renew or dry the desiccant, mold follows within weeks',
         sources: ['dehumidifier-maker-article'],
       },
     ],

@@ -60,7 +60,9 @@ export const FuelAnswered = (answer: FuelAnswer) => {
           </li>
         )}
         {water?.perYear && <li>The air brings {waterInWords(water.perYear)} a year.</li>}
-        {water?.days && <li>Air alone would part it after {timeInWords(water.days)}.</li>}
+        {water?.days && water.days.low < SOON && (
+          <li>Air alone would part it after {monthsInWords(water.days.low)}.</li>
+        )}
         {assumed && <li>{assumed}</li>}
         <li>Seen on {dayInWords(on)}.</li>
       </ul>
@@ -104,13 +106,9 @@ export const waterWords = (answer: FuelAnswer): string[] => {
   ];
 };
 
-/** Days in no finer words than they bear. */
-const timeInWords = ({ low }: Span): string =>
-  low < 60
-    ? 'weeks'
-    : low < 730
-      ? `${Math.round(low / 30.4)} months at the earliest`
-      : `${Math.floor(low / 365)} years at the earliest`;
+/** Within two years a number is worth saying, and no finer than months; beyond, the advice above says enough. */
+const SOON = 730;
+const monthsInWords = (days: number): string => `${Math.max(1, Math.floor(days / 30.4))} months at the earliest`;
 
 const TEMPERATURES = Array.from({ length: 41 }, (_, degree) => degree);
 

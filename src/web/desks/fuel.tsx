@@ -89,7 +89,7 @@ export const fuelDesk = (c: Ctx) => {
     faults,
     answer: answer?.ok ? <FuelAnswered {...answer.value} /> : null,
     formula: [
-      'Each fuel has a life at 20 °C in a cool, dark, nearly full and closed tank. Heat shortens it, to half for every 10 °C warmer; cold is not counted on to lengthen it. Month by month with the temperature of the place, faster outdoors and in a nearly empty tank. Texts differ by a factor of six on some blends: the cautious ends are taken.',
+      'Each fuel has a life at 20 °C in a cool, dark, nearly full and closed tank. Heat shortens it, to half for every 10 °C warmer; cold is not counted on to lengthen it. Month by month with the temperature of the place, faster outdoors and in a nearly empty tank. Texts differ by a factor of six on some blends, from one month to six for E10: take these dates as the latest.',
       'Water: every day the air above the fuel swells and shrinks with its temperature and draws in outside air with its humidity. The least is that air alone, the most three times it, for the vapor that pumps along.',
       'Gasoline with 10 percent ethanol holds about half a percent of water at 15 °C and 0.3 at −12 °C; when it cools below what it holds, water and ethanol fall out as a lower layer.',
     ],
