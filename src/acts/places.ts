@@ -34,7 +34,7 @@ export const addPlaceAct = (store: Store, acting: Acting, given: PlaceGiven, id?
 export const changePlaceAct = (store: Store, acting: Acting, id: string, given: PlaceGiven): Outcome<null> => {
   const read = readPlace(given);
   if (!read.ok) return read;
-  changePlace(store, acting.collectionId, id, read.value);
+  changePlace(store, acting.collectionId, id, read.value, acting.today);
   return done(null);
 };
 

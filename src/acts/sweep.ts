@@ -1,4 +1,4 @@
-/** The sweep: find what newly became `look`, `due` or `past`, and put one letter a person into the outbox. */
+/** The sweep: find what is news of the calendar, of readings and of estimates, and put one letter a person into the outbox. */
 import { todayIn } from '../clock.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';

@@ -4,7 +4,7 @@ import { densityAtReference } from './battery/charge.ts';
 import { freezingPoint, GLYCOLS, type Glycol } from './coolant/freezing.ts';
 import { coolantOutlook } from './coolant/outlook.ts';
 import { densityAt20, strengthByBrix, strengthByDensity } from './coolant/sample.ts';
-import type { Span } from './span.ts';
+import { hull, type Span } from './span.ts';
 import { pressureAt } from './tires/pressure.ts';
 import type { Verdict } from './verdict.ts';
 
@@ -115,8 +115,7 @@ export const strengthOf = (
   details: Known['details'],
 ): Span | null => {
   const by = (told: (glycol: Glycol) => Span): Span => {
-    const spans = glycolsIn(details).map(told);
-    return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
+    return hull(glycolsIn(details).map(told));
   };
   switch (reads) {
     case 'coolant strength':

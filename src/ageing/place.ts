@@ -68,22 +68,34 @@ const OF_SHELTER: Readonly<Record<Shelter, { through: number; frost: number; hum
   open: { through: 1, frost: 1, humidity: 0 },
 };
 
+/** Told once a place: every part of every car that stands there asks for them. */
+const TOLD = new WeakMap<Place, readonly Month[]>();
+
 /** The twelve months where the car stands, January first. */
-export const monthsOf = (place: Place): Month[] => {
+export const monthsOf = (place: Place): readonly Month[] => {
+  const told = TOLD.get(place) ?? reckon(place);
+  TOLD.set(place, told);
+  return told;
+};
+
+const reckon = (place: Place): readonly Month[] => {
   const { winterLow, summerHigh, air, shelter, hemisphere } = place;
   const center = (winterLow + summerHigh) / 2;
   const reach = ((summerHigh - winterLow) * OF_AIR[air].sweep) / 2;
   const coldest = hemisphere === 'north' ? 0 : 6;
   const gap = center - reach - winterLow;
   const { through, frost } = OF_SHELTER[shelter];
-  const floor = shelter === 'heated' ? (place.heatedTo ?? HEATED_TO) : Number.NEGATIVE_INFINITY;
+  const heated = shelter === 'heated';
+  const floor = heated ? (place.heatedTo ?? HEATED_TO) : Number.NEGATIVE_INFINITY;
+  // Heating nobody put a number to warms the mean; against frost it is not counted on.
+  const kept = heated && place.heatedTo !== null ? place.heatedTo : Number.NEGATIVE_INFINITY;
   return Array.from({ length: 12 }, (_, month) => {
     const wave = center - reach * Math.cos(((month - coldest) / 6) * Math.PI);
     const measured = place.months[month] ?? null;
     // A month that was measured colder than the heating keeps has its nights like any other.
     const mean = measured ?? Math.max(wave, floor);
-    const low = mean - gap * frost;
-    return { mean, low: mean < floor ? low : Math.max(low, floor), high: mean + gap * through };
+    const low = heated && place.heatedTo === null && measured === null ? wave - gap : mean - gap * frost;
+    return { mean, low: mean < kept ? low : Math.max(low, kept), high: mean + gap * through };
   });
 };
 

@@ -12,4 +12,10 @@ export interface DaySpan {
   latest: CivilDate | null;
 }
 
+/** The span that holds all of several; of none, nothing sensible. */
+export const hull = (spans: readonly Span[]): Span => ({
+  low: Math.min(...spans.map(({ low }) => low)),
+  high: Math.max(...spans.map(({ high }) => high)),
+});
+
 export const clamp = (value: number, low: number, high: number): number => Math.min(Math.max(value, low), high);

@@ -42,6 +42,8 @@ export interface Gauge {
   reads?: 'acid density' | 'coolant density' | 'coolant sugar scale' | 'coolant strength' | 'tire pressure';
   /** The temperature at the reading shifts it: asked for beside it. */
   warmth?: { of: string };
+  /** Samples of one day may differ: the gravest counts, where elsewhere the last one does. */
+  sampled?: true;
   /** Minutes it takes, tools at hand. */
   minutes: number;
   /** Read on the monthly round. */

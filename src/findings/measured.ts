@@ -25,8 +25,8 @@ const NONE: readonly Measured[] = [];
 export const gaugesOf = (kind: Kind): Gauged[] => kind.tests.filter((test): test is Gauged => test.gauge !== undefined);
 
 /**
- * The last judged reading of each gauge up to a day, of several on its day the gravest, and the last of all where that one
- * is not judged: what can't be judged takes no alarm back. Readings from before `from` belong to the fluid before.
+ * The last judged reading of each gauge up to a day, of several samples on its day the gravest, and the last recorded where
+ * that one is not judged: what can't be judged takes no alarm back. Readings from before `from` belong to the fluid before.
  */
 export const measuredOf = (
   { part, kind, car }: { part: PartFacts; kind: Kind; car: CarFacts },
@@ -43,9 +43,12 @@ export const measuredOf = (
         test,
         reading,
         began: reading.day,
-        news: newsOf(reading, test, car),
+        news: newsOf(reading, test, car, known),
       }));
-    const judged = ofEachDay(all.filter(({ verdict }) => verdict !== null));
+    const judged = ofEachDay(
+      all.filter(({ verdict }) => verdict !== null),
+      test,
+    );
     const [last, latest] = [judged.at(-1), all.at(-1)];
     return [
       ...(last ? [{ ...last, ...runOf(judged, last) }] : []),
@@ -54,16 +57,24 @@ export const measuredOf = (
   });
 };
 
-/** A place that judges a reading makes it news on the day the car was put there. */
-const newsOf = ({ day, recordedOn }: Reading, { gauge }: Gauged, { placedOn }: CarFacts): CivilDate => {
-  const known = recordedOn > day ? recordedOn : day;
-  return gauge.against?.what === 'coldest night' && placedOn !== null && placedOn > known ? placedOn : known;
+/** Where it is the place that judges a reading, it is news on the day the car was put there, or the place told anew. */
+const newsOf = (
+  reading: Reading,
+  { gauge }: Gauged,
+  { placedOn }: CarFacts,
+  known: Parameters<typeof judge>[2],
+): CivilDate => {
+  const { day, recordedOn } = reading;
+  const written = [day, recordedOn].sort()[1] as CivilDate;
+  if (placedOn === null || placedOn <= written) return written;
+  const elsewhere = judge(gauge, reading, { ...known, coldest: null }).verdict;
+  return elsewhere === judge(gauge, reading, known).verdict ? written : placedOn;
 };
 
-/** Of several readings of one day the gravest: the wheels may be wetter than the reservoir. */
-const ofEachDay = (judged: readonly Measured[]): Measured[] =>
+/** One for each day: of several samples the gravest, for the wheels may be wetter than the reservoir; else the last. */
+const ofEachDay = (judged: readonly Measured[], { gauge }: Gauged): Measured[] =>
   [...Map.groupBy(judged, ({ reading }) => reading.day).values()].map((sameDay) =>
-    sameDay.reduce((worst, one) => (graveness(one.verdict) >= graveness(worst.verdict) ? one : worst)),
+    sameDay.reduce((kept, one) => (gauge.sampled && graveness(one.verdict) < graveness(kept.verdict) ? kept : one)),
   );
 
 /** The unbroken run of readings, as grave as the last one or graver, that ends with it: where it began, and as news. */

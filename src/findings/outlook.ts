@@ -38,3 +38,6 @@ export const holdsUntil = (known: Known): CivilDate | null => modelOf(known.kind
 
 /** Gauges that would make its estimate surer, the best first; undefined: any of its own. */
 export const surestGauges = (kind: Kind): readonly string[] | undefined => modelOf(kind)?.surest;
+
+/** What to do where its estimate asks. */
+export const whenAsked = (kind: Kind): string | undefined => modelOf(kind)?.whenAsked;

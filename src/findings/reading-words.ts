@@ -22,7 +22,7 @@ export const readingLine = (measured: Measured, kind: Kind): string => {
 };
 
 /** The words of the band a reading fell into. */
-export const bandWords = ({ test, verdict }: Measured): string =>
+export const bandWords = ({ test, verdict }: Pick<Measured, 'test' | 'verdict'>): string =>
   verdict === 'good' ? `good: ${test.good}` : ((verdict === 'watch' ? test.watch : null) ?? test.act);
 
 /** What the reading says of the fluid, where that is what the bands are held against. */
@@ -48,4 +48,4 @@ export const wantsInWords = ({ wants }: Pick<Measured, 'wants'>, { details = [] 
   return `tell its “${detail?.name ?? wants.detail}” on its own page`;
 };
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

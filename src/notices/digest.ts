@@ -68,7 +68,7 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
   const told = sorted.map((finding) => ({ finding, words: explain(finding) }));
   const lines = told.map(({ finding, words }) => ({
     partId: finding.part.id,
-    stage: HEADS.find((stage) => finding.told.includes(stage)) ?? finding.told[0],
+    stage: headOf(finding),
     news: finding.told,
     safety: isSafety(finding),
     title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
@@ -83,6 +83,12 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
 
 /** Which of several news heads a line, gravest first. */
 const HEADS: readonly Stage[] = ['past', 'due', 'act', 'estimate', 'watch', 'look'];
+
+/** A reading that condemns a safety part comes before all that its age is due for. */
+const headOf = (finding: Owed): Stage => {
+  const heads: readonly Stage[] = isSafety(finding) ? ['past', 'act', ...HEADS] : HEADS;
+  return heads.find((stage) => finding.told.includes(stage)) ?? finding.told[0];
+};
 
 /** An estimate is worth its lines where it, or a reading behind it, is the news. */
 const tellsEstimate = ({ told, measured }: Owed): boolean =>

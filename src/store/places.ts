@@ -49,13 +49,18 @@ export const addPlace = (store: Store, collectionId: string, place: NewPlace, id
   return id;
 };
 
-export const changePlace = (store: Store, collectionId: string, id: string, place: NewPlace): void => {
-  store
-    .update(places)
-    .set({ ...place, months: [...place.months] })
-    .where(and(eq(places.collectionId, collectionId), eq(places.id, id)))
-    .run();
-};
+/** Told anew, it judges the readings of its cars anew, from that day on. */
+export const changePlace = (store: Store, collectionId: string, id: string, place: NewPlace, today: CivilDate): void =>
+  inTransaction(store, (tx) => {
+    tx.update(places)
+      .set({ ...place, months: [...place.months] })
+      .where(and(eq(places.collectionId, collectionId), eq(places.id, id)))
+      .run();
+    tx.update(carPlaces)
+      .set({ since: today })
+      .where(and(eq(carPlaces.collectionId, collectionId), eq(carPlaces.placeId, id)))
+      .run();
+  });
 
 /** Forgets a place; the cars that stood there stand nobody has said where. */
 export const removePlace = (store: Store, collectionId: string, id: string): void =>

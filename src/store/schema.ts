@@ -186,7 +186,7 @@ export const carPlaces = sqliteTable(
     collectionId: text('collection_id').notNull(),
     carId: text('car_id').notNull(),
     placeId: text('place_id').notNull(),
-    /** Day it was put there. */
+    /** Day it was put there, or the place was last told anew. */
     since: day('since').notNull(),
   },
   (table) => [

@@ -243,7 +243,7 @@ describe('a battery that is read', () => {
     expect(mailed.every(([day]) => day >= '2026-12-31')).toBe(true);
     const text = letters(barn)[0]?.text;
     expect(text).toContain('[Measure it] Battery, flooded lead-acid');
-    expect(text).toContain('Do: Measure it: rest voltage');
+    expect(text).toContain('Do: Charge it, or put it on a maintainer');
   });
 });
 

@@ -117,9 +117,9 @@ describe('water', () => {
   });
 
   it('counts with the coldest night of the place', () => {
-    // An unheated garage follows a long cold spell all the way to the −10 outdoors; a heated one stays at its 12.
+    // An unheated garage follows a long cold spell all the way to the −10 outdoors; one told to be heated to 12 stays there.
     expect(daysToSeparate(60, 50, 10, ASSUMED).at).toBeCloseTo(-10, 9);
-    expect(daysToSeparate(60, 50, 10, { ...ASSUMED, shelter: 'heated' }).at).toBe(12);
+    expect(daysToSeparate(60, 50, 10, { ...ASSUMED, shelter: 'heated', heatedTo: 12 }).at).toBe(12);
     expect(daysToSeparate(60, 100, 10, ASSUMED).days).toBeNull();
   });
 });

@@ -32,9 +32,13 @@ describe('a place', () => {
     expect(coldestNight({ ...OPEN, shelter })).toBeCloseTo(-14, 9),
   );
 
-  it('heated has no night below what the heating keeps', () => {
-    expect(coldestNight({ ...OPEN, shelter: 'heated' })).toBe(12);
+  it('heated has no night below what the heating is told to keep', () => {
     expect(coldestNight({ ...OPEN, shelter: 'heated', heatedTo: 8 })).toBe(8);
+  });
+
+  it('heated to nobody knows what has milder days and the nights of outdoors', () => {
+    expect(coldestNight({ ...OPEN, shelter: 'heated' })).toBeCloseTo(-14, 9);
+    expect(monthsOf({ ...OPEN, shelter: 'heated' })[0]?.mean).toBe(12);
   });
 
   it('under a roof has milder days: the more it is closed, the less', () => {
@@ -56,6 +60,7 @@ describe('a place', () => {
     const measured = (mean: number) => ({
       ...OPEN,
       shelter: 'heated' as const,
+      heatedTo: 12,
       months: Array<number | null>(12).fill(null).with(0, mean),
     });
 
@@ -69,6 +74,9 @@ describe('a place', () => {
       expect(monthsOf(measured(13))[0]).toMatchObject({ mean: 13, low: 12 });
       expect(monthsOf(measured(20))[0]).toMatchObject({ mean: 20, low: expect.closeTo(17.36, 9) });
     });
+
+    it('and no temperature told, has nights around it too', () =>
+      expect(monthsOf({ ...measured(13), heatedTo: null })[0]).toMatchObject({ low: expect.closeTo(10.36, 9) }));
   });
 
   it('finds a month by its day', () => expect(monthOn(monthsOf(OPEN), '2026-07-31').mean).toBeCloseTo(20.8, 9));

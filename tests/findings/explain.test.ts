@@ -366,7 +366,7 @@ describe('readings in words', () => {
     expect(reasons[1]?.text).toMatch(
       /^By estimate it asks for a look, since \d+ [A-Z][a-z]+ 2026; what is measured or seen settles it\.$/,
     );
-    expect(todo).toMatch(/^Measure it: rest voltage, 2 minutes\. /);
+    expect(todo).toMatch(/^Charge it, or put it on a maintainer/);
   });
 
   it('what an estimate asks is what would make it surer, by a test where there is no gauge', () => {
@@ -375,7 +375,8 @@ describe('readings in words', () => {
       part: { details: { blend: 'e10' } },
     });
     expect(fuel.by).toBe('estimate');
-    expect(explain(fuel).todo).toBe(`Test it: smell. ${kindOf('fuel-gasoline').tests[0]?.how}`);
+    expect(explain(fuel).todo).toBe('Use it up mixed with fresh fuel, or drain it.');
+    expect(explain(fuel).surer).toBe(`Test it: smell. ${kindOf('fuel-gasoline').tests[0]?.how}`);
   });
 
   it('one that puts brake fluid off is told, with how far', () => {

@@ -65,13 +65,25 @@ describe('what was measured', () => {
   });
 
   it.each([
-    [[12.2, 12.7, 12.45], 12.2],
+    [[12.2, 12.7, 12.45], 12.45],
     [[12.7, 12.45, 12.2], 12.2],
-    [[12.7, 12.45, 12.8], 12.45],
-  ])('of %j on one day is the gravest, whichever was recorded last', (values, gravest) => {
+    [[12.2, 12.45, 12.8], 12.8],
+  ])('of %j on one day is the one recorded last: a battery was charged in between', (values, last) => {
     const found = measured('battery-flooded', [
       volts('2026-02-05', 11.9),
       ...values.map((value) => volts('2026-03-05', value)),
+    ]);
+    expect(found.map(({ reading: { day, value } }) => [day, value])).toEqual([['2026-03-05', last]]);
+  });
+
+  it.each([
+    [[4, 1, 2], 4],
+    [[1, 2, 4], 4],
+    [[1, 4, 2], 4],
+  ])('of %j %% water sampled on one day is the gravest: every caliper has its own', (values, gravest) => {
+    const found = measured('brake-fluid-glycol', [
+      reading('water', '2026-02-05', 5),
+      ...values.map((value) => reading('water', '2026-03-05', value)),
     ]);
     expect(found.map(({ reading: { day, value } }) => [day, value])).toEqual([['2026-03-05', gravest]]);
   });
@@ -237,17 +249,17 @@ describe('what is missing', () => {
     expect(thin(20)).toMatchObject([{ verdict: 'act' }]);
   });
 
-  it('a roof without heating keeps no frost off a coolant', () => {
-    const verdict = (shelter: Place['shelter'], value: number) =>
+  it('only a heating whose temperature is told keeps frost off a coolant', () => {
+    const verdict = (shelter: Place['shelter'], value: number, heatedTo: number | null = null) =>
       measured('coolant-iat', [reading('freeze-point', '2026-03-01', value)], {
-        car: carOf({ place: { ...FROSTY, shelter } }),
+        car: carOf({ place: { ...FROSTY, shelter, heatedTo } }),
       })[0]?.verdict;
-    for (const shelter of ['open', 'covered', 'damp', 'unheated'] as const)
+    for (const shelter of ['open', 'covered', 'damp', 'unheated', 'heated'] as const)
       expect(
         [-23, -21, -19].map((value) => verdict(shelter, value)),
         shelter,
       ).toEqual(['good', 'watch', 'act']);
-    expect(verdict('heated', -19)).toBe('good');
+    expect(verdict('heated', -19, 12)).toBe('good');
   });
 
   it('a handbook figure leaves a reading unjudged, and is named', () => {

@@ -71,7 +71,7 @@ describe('a battery with a known connection', () => {
       const found = at(BATTERY, addDays(asked, day));
       expect(found).toMatchObject({ standing: 'look', by: 'estimate', began: asked, gravest: null });
     }
-    expect(explain(at(BATTERY, addDays(asked, 400))).todo).toMatch(/^Measure it: rest voltage, 2 minutes\./);
+    expect(explain(at(BATTERY, addDays(asked, 400))).todo).toMatch(/^Charge it, or put it on a maintainer/);
   });
 
   it('begins anew with a reading of a charged one', () => {

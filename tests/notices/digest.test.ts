@@ -110,7 +110,7 @@ describe('the day’s letter', () => {
     const digest = digestOf([car('Tern 40', [emptyBattery])]);
     expect(digest?.subject).toBe('1 to measure by estimate: Tern 40');
     expect(digest?.cars[0]?.lines).toMatchObject([{ stage: 'estimate', news: ['estimate'] }]);
-    expect(digest?.cars[0]?.lines[0]?.todo).toMatch(/^Measure it: rest voltage, 2 minutes\./);
+    expect(digest?.cars[0]?.lines[0]?.todo).toMatch(/^Charge it, or put it on a maintainer/);
   });
 
   it('names the stages of age before those of readings, and estimates last', () => {

@@ -108,13 +108,22 @@ describe('the months of a place', () => {
 
   it('under heating stay at what it keeps, and elsewhere no heating is counted', () => {
     fc.assert(
-      fc.property(plain, (place) => {
-        const floor = place.heatedTo ?? 12;
-        const lows = (shelter: Place['shelter']) => monthsOf({ ...place, shelter }).map(({ low }) => low);
-        for (const low of lows('heated')) expect(low).toBeGreaterThanOrEqual(floor - 1e-9);
+      fc.property(plain, fc.integer({ min: 5, max: 22 }), (place, heatedTo) => {
+        const lows = (shelter: Place['shelter']) => monthsOf({ ...place, shelter, heatedTo }).map(({ low }) => low);
+        for (const low of lows('heated')) expect(low).toBeGreaterThanOrEqual(heatedTo - 1e-9);
         expect(lows('unheated')).toEqual(
           monthsOf({ ...place, shelter: 'unheated', heatedTo: null }).map(({ low }) => low),
         );
+      }),
+    );
+  });
+
+  it('heated to nobody knows what have the nights of outdoors', () => {
+    fc.assert(
+      fc.property(plain, (place) => {
+        const lows = (shelter: Place['shelter']) =>
+          monthsOf({ ...place, shelter, heatedTo: null }).map(({ low }) => low);
+        expect(lows('heated')).toEqual(lows('open'));
       }),
     );
   });

@@ -3,7 +3,7 @@ import type { CivilDate } from '../../src/dates/civil.ts';
 import { findingsOf, summaryOf } from '../../src/findings/car.ts';
 import { STANDINGS, type Standing } from '../../src/findings/standing.ts';
 import type { Store } from '../../src/store/open.ts';
-import { CARS, eachCar, ODOMETER, PARTS } from '../../src/store/stream.ts';
+import { CARS, eachCar, ODOMETER, PARTS, READINGS } from '../../src/store/stream.ts';
 import type { Fleet } from './fleet.ts';
 import { heapInMb, inTurns, printTable, residentInMb, tenths, times, whole } from './measure.ts';
 
@@ -48,11 +48,11 @@ export const timeAssessing = async (store: Store, fleet: Fleet, sizes: readonly 
 
 /** The same statements as the walk, and nothing made of what they answer. */
 const readRows = (store: Store, collectionId: string): number => {
-  const [cars, parts, odometer] = [CARS, PARTS, ODOMETER].map((sql) => store.$client.prepare(sql));
+  const [cars, parts, odometer, readings] = [CARS, PARTS, ODOMETER, READINGS].map((sql) => store.$client.prepare(sql));
   let rows = 0;
   for (const car of cars?.iterate(collectionId) ?? []) {
     const { id } = car as { id: string };
-    rows += (odometer?.all(collectionId, id).length ?? 0) + (parts?.all(collectionId, id).length ?? 0);
+    rows += [odometer, parts, readings].reduce((sum, all) => sum + (all?.all(collectionId, id).length ?? 0), 0);
   }
   return rows;
 };

@@ -1,11 +1,15 @@
 /** A made-up fleet that is the same on every run: cars of every quick start, dated the way people date them. */
+
+import { ASSUMED } from '../../src/ageing/place.ts';
 import type { Clock } from '../../src/catalogue/clock.ts';
 import { KINDS, partsFor } from '../../src/catalogue/kinds.ts';
 import { QUICK_STARTS } from '../../src/catalogue/quick-starts.ts';
+import type { Unit } from '../../src/catalogue/units.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
-import { type Claim, EVIDENCE } from '../../src/findings/facts.ts';
+import { type Answers, type Claim, EVIDENCE } from '../../src/findings/facts.ts';
 import type { Store } from '../../src/store/open.ts';
 import { addCollection } from '../../src/store/people.ts';
+import { addPlace } from '../../src/store/places.ts';
 
 export interface Fleet {
   collectionId: string;
@@ -30,17 +34,31 @@ export const createFleet = (store: Store): Fleet => {
   let cars = 0;
   let parts = 0;
   let claims = 0;
+  let readings = 0;
+  const placeId = addPlace(store, collectionId, { ...ASSUMED, name: 'Barn', note: '' });
 
   const addCar = (): void => {
     const { name, traits } = dice.of<(typeof QUICK_STARTS)[number]>(QUICK_STARTS);
     const id = idOf(++cars);
     const built = dice.whole(1930, 2005);
     insert.car.run(id, `${name} ${cars}`, built, `${built}-01-01`, `${built}-12-31`, JSON.stringify(traits));
+    insert.place.run(id, placeId);
     for (let year = 2015, km = 50_000; year <= LAST_YEAR; year += dice.whole(1, 4), km += 1_500)
       insert.reading.run(id, `${year}-06-01`, km);
     for (const { kind, position } of partsFor(traits)) {
       const partId = idOf(++parts);
-      insert.part.run(partId, id, kind, position);
+      const read = READ[kind];
+      insert.part.run(partId, id, kind, position, JSON.stringify(read?.details ?? {}));
+      for (let month = 1; read && month <= read.months; month++)
+        insert.measured.run(
+          idOf(++readings),
+          partId,
+          read.gauge,
+          `2026-${two(month)}-15`,
+          read.from - month * read.falls,
+          read.unit,
+          `2026-${two(month)}-15`,
+        );
       for (const { clock, said, from, to, evidence, km } of claimsOn(dice, kind, built))
         insert.claim.run(idOf(++claims), partId, clock, said, from, to, evidence, km);
     }
@@ -60,6 +78,37 @@ export const createFleet = (store: Store): Fleet => {
   };
 };
 
+/** What the monthly round reads, month by month, and what is told of those parts. */
+const READ: Readonly<
+  Record<string, { gauge: string; unit: Unit; from: number; falls: number; months: number; details: Answers }>
+> = {
+  'battery-flooded': {
+    gauge: 'rest-voltage',
+    unit: 'V',
+    from: 12.7,
+    falls: 0.02,
+    months: 10,
+    details: { chemistry: 'calcium', capacity: 60, connection: 'connected', drain: 20 },
+  },
+  'tires-road': {
+    gauge: 'cold-pressure',
+    unit: 'bar',
+    from: 2.4,
+    falls: 0.05,
+    months: 10,
+    details: { placard: 2.3 },
+  },
+  'brake-fluid-glycol': {
+    gauge: 'boiling-point',
+    unit: '°C',
+    from: 220,
+    falls: 5,
+    months: 1,
+    details: { grade: 'dot-4' },
+  },
+  'fuel-gasoline': { gauge: '', unit: '%', from: 0, falls: 0, months: 0, details: { blend: 'e10', stabilized: 'no' } },
+};
+
 /** As long as a real id, and rising like one. */
 const idOf = (n: number): string => `01900000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 
@@ -73,7 +122,13 @@ const statements = (store: Store, collectionId: string) => {
       `?, ?, ?, ?, ?, ?, '', '${ADDED_ON}'`,
     ),
     reading: prepare('odometer', 'car_id, day, km', '?, ?, ?'),
-    part: prepare('parts', 'id, car_id, kind, position, note, opened_on', `?, ?, ?, ?, '', '${ADDED_ON}'`),
+    place: prepare('car_places', 'car_id, place_id, since', `?, ?, '${ADDED_ON}'`),
+    part: prepare('parts', 'id, car_id, kind, position, details, note, opened_on', `?, ?, ?, ?, ?, '', '${ADDED_ON}'`),
+    measured: prepare(
+      'readings',
+      'id, part_id, gauge, day, value, unit, recorded_on, typed, instrument, note',
+      "?, ?, ?, ?, ?, ?, ?, '', '', ''",
+    ),
     claim: prepare(
       'claims',
       'id, part_id, clock, said, from_day, to_day, evidence, km, typed, note, recorded_on',

@@ -40,7 +40,7 @@ describe('places in the store', () => {
   it('can be changed, each alone', () => {
     const barn = openBarn();
     const [shed, other] = [add(barn, 'Shed'), add(barn, 'Barn')];
-    changePlace(barn.store, barn.acting.collectionId, shed, named('Loft', { winterLow: -3 }));
+    changePlace(barn.store, barn.acting.collectionId, shed, named('Loft', { winterLow: -3 }), TODAY);
     expect(findPlace(barn.store, barn.acting.collectionId, shed)).toMatchObject({ name: 'Loft', winterLow: -3 });
     expect(findPlace(barn.store, barn.acting.collectionId, other)).toMatchObject({ name: 'Barn', winterLow: -10 });
   });
@@ -105,7 +105,7 @@ describe('places in the store', () => {
     const [mine, theirs] = [add(barn, 'Barn'), add(shed, 'Shed')];
     expect(placesOf(barn.store, barn.acting.collectionId).map(({ id }) => id)).toEqual([mine]);
     expect(findPlace(barn.store, barn.acting.collectionId, theirs)).toBeUndefined();
-    changePlace(barn.store, barn.acting.collectionId, theirs, named('Taken'));
+    changePlace(barn.store, barn.acting.collectionId, theirs, named('Taken'), TODAY);
     removePlace(barn.store, barn.acting.collectionId, theirs);
     expect(findPlace(barn.store, shed.acting.collectionId, theirs)?.name).toBe('Shed');
     const carId = carIn(barn);

@@ -352,7 +352,7 @@ describe('the coolant desk', () => {
     expect(said).toContain(
       spanInWords({ low: -37, high: freezingSpan('propylene', 50).high }, '°C', 0).split(' to ')[1],
     );
-    expect(said).toContain('The glycol is not known');
+    expect(said).toContain('The glycol is not told');
   });
 
   it('takes the sugar scale for what the model makes of it', async () => {

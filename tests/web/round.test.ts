@@ -55,7 +55,7 @@ describe('the round of a car', () => {
       warmthUnit: '°F',
       instrument: 'Pocket <meter>',
     });
-    expect([answer.status, answer.headers.get('location')]).toEqual([303, `/cars/${carId}`]);
+    expect([answer.status, answer.headers.get('location')]).toEqual([303, `/cars/${carId}#read-today`]);
     const stored = read();
     expect(stored).toHaveLength(5);
     expect(new Set(stored.map(({ day }) => day))).toEqual(new Set([TODAY]));
@@ -232,7 +232,7 @@ describe('the round of a car', () => {
   it('as on another day is of that day, and onward keeps it', async () => {
     const { carId, volts, send, read } = siteWithRound();
     const answer = await send({ [`${volts}typed`]: '12.5' }, '?on=2027-04-01');
-    expect(answer.headers.get('location')).toBe(`/cars/${carId}?on=2027-04-01`);
+    expect(answer.headers.get('location')).toBe(`/cars/${carId}?on=2027-04-01#read-today`);
     expect(read()).toMatchObject([{ day: '2027-04-01', recordedOn: '2027-04-01' }]);
   });
 

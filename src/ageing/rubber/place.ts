@@ -15,8 +15,16 @@ const IN_SERVICE = { at: 15, least: 0.5, most: 2 };
 /** Without a replace-by a look goes no further out than so many times its months. */
 const MOST_STRETCH = 1.5;
 
-/** Speed of ageing beside a dry room with an effective temperature of 15 °C, 0.5 to 3.2. */
+const TOLD = new WeakMap<Place, number>();
+
+/** Speed of ageing beside a dry room with an effective temperature of 15 °C, 0.5 to 3.2. Told once a place. */
 export const placeFactor = (place: Place): number => {
+  const told = TOLD.get(place) ?? reckon(place);
+  TOLD.set(place, told);
+  return told;
+};
+
+const reckon = (place: Place): number => {
   const effective = effectiveTemperature(monthsOf(place).map(({ mean }) => mean));
   const { at, least, most } = IN_SERVICE;
   return OF_SHELTER[place.shelter] * clamp(doublingRate(effective, at), least, most);

@@ -53,11 +53,13 @@ export interface PressureReading {
   pressure: number;
   /** Of the tire when it was read; null: not noted. */
   temperature: number | null;
+  /** What it was measured to lose, bar a month; absent: what rubber lets through. */
+  loses?: number;
   day: CivilDate;
 }
 
 /** Two readings closer together tell the gauge and the weather, not the tire. */
-const LEAST_DAYS = 7;
+export const LEAST_DAYS = 7;
 
 const DAYS_A_MONTH = 365.25 / 12;
 
@@ -144,7 +146,7 @@ function* daily(start: PressureReading, until: CivilDate, place: Place): Generat
     const now = (end: number): number => Math.max(0, pressureAt(end, COUNTED_AT, mean));
     yield { day, pressure: { low: now(air.low), high: now(air.high) } };
     const loss = lossPerMonth(mean);
-    air.low = Math.max(0, air.low - loss.high / DAYS_A_MONTH);
+    air.low = Math.max(0, air.low - Math.max(loss.high, start.loses ?? 0) / DAYS_A_MONTH);
     air.high = Math.max(0, air.high - loss.low / DAYS_A_MONTH);
   }
 }

@@ -58,5 +58,6 @@ export const BOILING_POINT = {
       unknown: bandsOf('DOT 3'),
     } satisfies Record<keyof typeof FLUID_GRADE.choices | 'unknown', Bands>,
   },
+  sampled: true,
   minutes: 15,
 } as const satisfies Gauge;

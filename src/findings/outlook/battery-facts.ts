@@ -10,6 +10,7 @@ import { choiceIn, type Known, numberIn, readingsOf } from './outlook.ts';
 export const DRAIN_UNKNOWN: Span = { low: 0, high: 50 };
 /** Meters and moments differ: share of a measured drain. */
 const DRAIN_DOUBT = 0.2;
+
 /** Usual size of a car’s battery where nobody told it, Ah; from memory. */
 const CAPACITY_UNKNOWN = 50;
 

@@ -34,9 +34,13 @@ import {
 /** How far ahead the dates are looked for, in months. */
 const AHEAD = 18;
 
+/** Charge that a working maintainer keeps up, at the least, %; common practice. */
+const KEPT_UP = 85;
+
 const NO_DRAIN: Span = { low: 0, high: 0 };
 
 export const battery: Model = {
+  whenAsked: 'Charge it, or put it on a maintainer that fits it; let it rest and read its voltage',
   surest: ['rest-voltage', 'density'],
   tell(known) {
     const start = startOf(known);
@@ -82,7 +86,9 @@ const told = (known: Known, start: Start): Outlook => {
         ],
     says: [
       facts.maintained
-        ? 'On a maintainer it holds its charge as long as the mains and the plug do: look at its lamp on every round.'
+        ? charge.high < KEPT_UP
+          ? 'On a maintainer it should read full: the maintainer, its plug or the battery has failed. Look at its lamp first.'
+          : 'On a maintainer it holds its charge as long as the mains and the plug do: look at its lamp on every round.'
         : `${drainWords(known, facts)} Read it again every ${LOOK_EVERY} days.`,
       ...(frost === null ? [] : [`At the low end of that charge its acid freezes near ${inUnit(frost, '°C', 0)}.`]),
       ...observedWords(known, facts),

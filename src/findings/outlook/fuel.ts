@@ -16,6 +16,7 @@ const ENDS =
   'Reckoned life is no test: smell and look at a sample in a glass jar before every start after months. A sour smell, two layers or a brown color outweigh any date; cleaning a tank is work for a workshop.';
 
 export const fuel: Model = {
+  whenAsked: 'Use it up mixed with fresh fuel, or drain it',
   tell(known) {
     const facts = factsOf(known);
     if (!facts) return null;

@@ -38,6 +38,8 @@ export interface Model {
   tell(known: Known): Outlook | null;
   /** Days from which the estimate asks for a look, in order. It never does more than ask. */
   asks?(known: Known): CivilDate[];
+  /** What to do where it asks. */
+  whenAsked?: string;
   /** Day until which, at the worst, it bears what was measured; null: nothing was, or it bears none of it. */
   holdsUntil?(known: Known): CivilDate | null;
   /** Gauges that would make it surer, the best first; none where no gauge can. */

@@ -4,9 +4,11 @@ import { inUnit } from '../../ageing/words.ts';
 import type { Model } from './outlook.ts';
 
 export const rubber: Model = {
-  tell({ since, car: { place }, on }) {
+  tell({ since, kind, car: { place }, on }) {
     if (since === null || place === null) return null;
     const factor = placeFactor(place);
+    // A cool place says nothing for a part that safety rests on.
+    if (kind.severity === 'safety' && factor < 1) return null;
     return {
       on,
       now: `its rubber ages there about ${inUnit(factor, 'times', 1)} as fast as in a dry room of 15 °C.`,

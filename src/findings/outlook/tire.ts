@@ -8,6 +8,7 @@ import {
   dueForAir,
   firstLow,
   LAY_UP,
+  LEAST_DAYS,
   layUpPressure,
   leakRate,
   lossOver,
@@ -73,21 +74,22 @@ export const tire: Model = {
       sources: [...new Set([...PRESSURE_SOURCES, ...HEAT_SOURCES, ...FLAT_SPOT_SOURCES, ...LAY_UP.sources])],
     };
   },
+  whenAsked: 'Read its cold pressure, pump it up, and find the leak if it sinks again',
   asks(known) {
-    const leak = leakIn(known);
-    if (leak?.since) return [leak.since];
+    const leak = leakIn(known)?.since;
     const placard = numberIn(known, 'placard');
     const read = readOf(known);
-    if (!placard || !read) return [];
-    const low = firstLow(read, known.on, placeOf(known), placard);
-    const round = addDays(read.day, ASKS_AFTER);
-    return low === null ? [] : [[low, round].sort()[1] as CivilDate];
+    const low = placard && read ? firstLow(read, known.on, placeOf(known), placard) : null;
+    const days = low && read ? [[low, addDays(read.day, ASKS_AFTER)].sort()[1] as CivilDate] : [];
+    return [...(leak ? [leak] : []), ...days].sort();
   },
 };
 
+/** The last reading, with what was measured to leak since it was last pumped up. */
 const readOf = (known: Known): PressureReading | undefined => {
   const reading = lastOf(known, GAUGE);
-  return reading && pressureOf(reading);
+  const leak = leakIn(known);
+  return reading && { ...pressureOf(reading), ...(leak ? { loses: leak.rate } : {}) };
 };
 
 const airBy = (known: Known, read: PressureReading): Span =>
@@ -96,7 +98,7 @@ const airBy = (known: Known, read: PressureReading): Span =>
 const airWords = (known: Known, read: PressureReading): string => {
   const now = airBy(known, read);
   const placard = numberIn(known, 'placard');
-  return `about ${inBoth(now)} by now at the temperature there${placard ? `, placard ${inBoth({ low: placard, high: placard })}` : ''} (read on ${dayInWords(read.day)})`;
+  return `about ${inBoth(now)} by now at the temperature there${placard ? `, placard ${inBoth({ low: placard, high: placard })}` : ''} (read on ${dayInWords(read.day)})${leakIn(known)?.since ? '; it leaks' : ''}`;
 };
 
 const airDays = (known: Known, read: PressureReading | undefined): Outlook['days'] => {
@@ -117,20 +119,30 @@ const ageHere = ({ since, on, car }: Known): string | null => {
   return `rubber aged there like ${years20} at 20 °C, for information beside the calendar`;
 };
 
-/** Readings of the same week tell the gauge and the weather: a later one is held against one a week older at the least. */
-const WEEK = 7;
+interface Leak {
+  /** Bar a month, from one day to another. */
+  rate: number;
+  from: CivilDate;
+  to: CivilDate;
+  /** The first reading by which it was more than rubber lets through; null: it is not. */
+  since: CivilDate | null;
+}
 
-/** What it lost a month up to its last reading; where rubber alone does not let so much through, since which reading. */
-const leakIn = (known: Known): { rate: number; since: CivilDate | null } | null => {
-  const read = known.part.readings.filter(({ gauge, day }) => gauge === GAUGE && day <= known.on);
-  const rates = read.map((last) => {
-    const before = read.findLast(({ day }) => daysBetween(day, last.day) >= WEEK);
-    return { day: last.day, rate: before ? (leakRate(pressureOf(before), pressureOf(last)) ?? 0) : 0 };
+/** What it lost since it was last pumped up; null where that can’t be told, or it lost nothing. */
+const leakIn = (known: Known): Leak | null => {
+  const read = known.part.readings.filter(({ gauge, day }) => gauge === GAUGE && day <= known.on).map(pressureOf);
+  const pumped = read.findLastIndex(({ pressure }, index) => index > 0 && pressure > (read[index - 1]?.pressure ?? 0));
+  const stretch = read.slice(Math.max(0, pumped));
+  const rates = stretch.flatMap((one) => {
+    const before = stretch.findLast(({ day }) => daysBetween(day, one.day) >= LEAST_DAYS);
+    const rate = before ? leakRate(before, one) : null;
+    return before && rate !== null ? [{ rate, from: before.day, to: one.day }] : [];
   });
   const last = rates.at(-1);
   if (!last || last.rate <= 0) return null;
-  const tight = rates.findLastIndex(({ rate }) => convert(rate, 'bar/month', 'psi/month') <= LEAK);
-  return { rate: last.rate, since: rates[tight + 1]?.day ?? null };
+  const isLeak = ({ rate }: { rate: number }): boolean => convert(rate, 'bar/month', 'psi/month') > LEAK;
+  const tight = rates.findLastIndex((one) => !isLeak(one));
+  return { ...last, since: rates[tight + 1]?.to ?? null };
 };
 
 const pressureOf = ({ value, warmth, day }: Reading): PressureReading => ({
@@ -144,7 +156,7 @@ const leakWords = (known: Known): string[] => {
   if (!leak) return [];
   const psi = convert(leak.rate, 'bar/month', 'psi/month');
   return [
-    `Between the last two readings it lost ${inUnit(leak.rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${leak.since ? ': more than rubber lets through, look for a leak' : ''}.`,
+    `From ${dayInWords(leak.from)} to ${dayInWords(leak.to)} it lost ${inUnit(leak.rate, 'bar', 2)} (${inUnit(psi, 'psi', 1)}) a month${leak.since ? ': more than rubber lets through, look for a leak' : ''}.`,
   ];
 };
 

@@ -74,6 +74,12 @@ export const BatteryAnswered = (answer: BatteryAnswer) => {
       />
       <ul>
         <li>{drainWords(drain, maintained)}</li>
+        {facts.charge.high <= FLAT && (
+          <li>
+            That low it may be a dead cell, or a battery that was left flat: charge it where it can’t hurt anybody, and
+            have it tested before you count on it.
+          </li>
+        )}
         {volts !== null && (
           <li>
             At {RECHARGE_AT} percent a {nominal}-volt one rests near {inUnit(volts, 'V', 2)}. By the rule of thumb,
@@ -108,6 +114,9 @@ export const BatteryAnswered = (answer: BatteryAnswer) => {
     </>
   );
 };
+
+/** Charge at its start, %, that says more of the battery than of its charge. */
+const FLAT = 15;
 
 export const drainWords = ({ low, high }: Span, maintained: boolean): string => {
   if (maintained) return 'Look at the maintainer’s lamp on every round; an unregulated trickle charger overcharges.';

@@ -179,7 +179,7 @@ export const batteryDesk = (c: Ctx) => {
     faults,
     answer: answer?.ok ? <BatteryAnswered {...answer.value} /> : null,
     formula: [
-      'Self-discharge takes a share of what is left every day, twice as fast for every 10 °C warmer; the car’s drain takes the same amount every day: 24 hours of it in percent of the capacity. Month by month with the temperature of the place; the upper edge of the band with the mildest figures, the lower with the gravest.',
+      'Self-discharge takes a share of what is left every day, twice as fast for every 10 °C warmer; the car’s drain takes the same amount every day: 24 hours of it in percent of the capacity. Month by month with the temperature of the place; the upper edge of the band with the mildest figures, the lower with the gravest. Charge and drain are taken as typed; on a car’s own page what was measured gets its doubt, so its band is wider.',
       `Recharge at ${RECHARGE_AT} percent, which is a density of 1.225; below ${CRANKS_ABOVE} percent it can’t be counted on to crank.`,
       `Density tells where the acid freezes; a night counts as dangerous from ${FROST_MARGIN} °C above that. The freezing column of most printed charts is 10 to 13 °C too hopeful below full charge and is not used.`,
       'Rest voltage is read without a temperature correction: the one printed with many tables is that of density. Meter and rest make it ±5 percent, on 6 volts ±10.',

@@ -3,10 +3,10 @@ import { judge, VERDICTS, type Verdict } from '../../ageing/judge.ts';
 import { inUnit } from '../../ageing/words.ts';
 import type { BrakeFluidGrade } from '../../catalogue/brake-fluid-grades.ts';
 import type { FLUID_GRADE } from '../../catalogue/details/brake-fluid.ts';
-import type { Test } from '../../catalogue/kind.ts';
 import { KINDS } from '../../catalogue/kinds.ts';
 import type { Answers } from '../../findings/facts.ts';
 import { type Gauged, gaugesOf } from '../../findings/measured.ts';
+import { bandWords, capital } from '../../findings/reading-words.ts';
 
 const KIND = KINDS.get('brake-fluid-glycol');
 if (!KIND) throw new Error('The catalogue has no brake fluid');
@@ -48,14 +48,9 @@ export const judgedNow = (grade: BrakeFluidGrade | null, answers: Answers): Judg
   });
 };
 
-const wordsOf = ({ good, watch, act }: Test, verdict: Verdict): string =>
-  verdict === 'good' ? good : verdict === 'watch' ? (watch ?? act) : act;
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-
 /** “Boiling point 150 °C: act. Below the wet minimum: …” */
 export const judgedLine = ({ test, value, verdict }: JudgedNow): string =>
-  `${test.name} ${inUnit(value, test.gauge.unit, test.gauge.decimals)}: ${verdict}. ${capital(wordsOf(test, verdict))}.`;
+  `${test.name} ${inUnit(value, test.gauge.unit, test.gauge.decimals)}: ${verdict}. ${capital(bandWords({ test, verdict }))}.`;
 
 /** Said where instruments disagree; null where they don’t. */
 export const disagreement = (judged: readonly JudgedNow[]): string | null => {

@@ -2,13 +2,17 @@
 import { done, type Fault, type Outcome } from '../../acts/fault.ts';
 import { strengthen } from '../../ageing/coolant/dilution.ts';
 import { COOLANT_FAMILIES, type CoolantFamily, mixing, PH_LIMITS } from '../../ageing/coolant/families.ts';
-import { GLYCOLS, type Glycol, strengthFor } from '../../ageing/coolant/freezing.ts';
-import { COOLANT_SOURCES, coolantOutlook } from '../../ageing/coolant/outlook.ts';
-import { SAMPLE_SOURCES, strengthByBrix, strengthByDensity } from '../../ageing/coolant/sample.ts';
+import { GLYCOLS, type Glycol } from '../../ageing/coolant/freezing.ts';
+import { COOLANT_SOURCES } from '../../ageing/coolant/outlook.ts';
+import { SAMPLE_SOURCES } from '../../ageing/coolant/sample.ts';
 import type { Span } from '../../ageing/span.ts';
 import { inUnit } from '../../ageing/words.ts';
 import type { Detail } from '../../catalogue/gauge.ts';
+import type { Kind } from '../../catalogue/kind.ts';
+import { KINDS } from '../../catalogue/kinds.ts';
+import { type CoolantSample, coolantSample } from '../../findings/coolant-sample.ts';
 import type { Answers } from '../../findings/facts.ts';
+import { gaugesOf } from '../../findings/measured.ts';
 import type { Ctx } from '../visit.ts';
 import { type Asked, fault, onlyOneOf, readDesk } from './asked.ts';
 import { type CoolantAnswer, CoolantAnswered, GLYCOL_WORDS } from './coolant-answer.tsx';
@@ -64,12 +68,11 @@ export const readCoolant = (asked: Asked): Outcome<CoolantAnswer> => {
   const wanted = typeof answers.wanted === 'number' ? answers.wanted : null;
   const rest = { glycol, night, inGallons, wanted, mixing: mixingIn(answers, glycol) };
   if (asksOfMixingAlone(answers)) return done({ ...rest, sample: null, exchange: null });
-  const strength = strengthIn(glycol, answers);
-  if (!strength.ok) return strength;
-  const exchange = exchangeIn(strength.value, answers);
+  const sample = sampleIn(answers, night);
+  if (!sample.ok) return sample;
+  const exchange = exchangeIn(sample.value.strength, answers);
   if (!exchange.ok) return exchange;
-  const outlook = coolantOutlook({ glycol, strength: strength.value }, night);
-  return done({ ...rest, sample: { strength: strength.value, outlook }, exchange: exchange.value });
+  return done({ ...rest, sample: sample.value, exchange: exchange.value });
 };
 
 /** The ways to tell the strength. */
@@ -79,23 +82,27 @@ const asksOfMixingAlone = (answers: Answers): boolean =>
   (answers.there !== undefined || answers.added !== undefined) &&
   ![...WAYS_TO_TELL.map(({ key }) => key), 'wanted', 'volume'].some((key) => answers[key] !== undefined);
 
-/** The strength told, or told by what was measured; of an unknown glycol the whole of both. */
-const strengthIn = (glycol: Glycol | 'unknown', answers: Answers): Outcome<Span> => {
-  const { strength, freezing, brix, density } = answers;
+/** The gauges of glycol coolant, and the questions of the desk that answer them. */
+const GAUGES = gaugesOf(KINDS.get('coolant-iat') as Kind);
+const ASKED_AS: Readonly<Record<string, string>> = {
+  strength: 'strength',
+  'freeze-point': 'freezing',
+  'sugar-scale': 'brix',
+  density: 'density',
+};
+/** The desk asks for the density at this temperature, °C. */
+const DENSITY_AT = 20;
+
+/** The sample, judged by the same bands as on the page of a car. */
+const sampleIn = (answers: Answers, night: number | null): Outcome<CoolantSample> => {
   const several = onlyOneOf(WAYS_TO_TELL, answers);
   if (several.length > 0) return { ok: false, faults: several };
-  if (typeof strength === 'number') return done({ low: strength, high: strength });
-  const by = (told: (one: Glycol) => Span): Outcome<Span> => {
-    const spans = GLYCOLS.filter((one) => glycol === 'unknown' || one === glycol).map(told);
-    return done({ low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) });
-  };
-  if (typeof freezing === 'number')
-    return by((one) => ({
-      low: strengthFor(one, Math.min(freezing + 1, 0)) ?? 60,
-      high: strengthFor(one, freezing - 1) ?? 60,
-    }));
-  if (typeof brix === 'number') return by((one) => strengthByBrix(one, brix));
-  if (typeof density === 'number') return by((one) => strengthByDensity(one, density));
+  const details: Answers = answers.glycol === undefined ? {} : { glycol: answers.glycol };
+  for (const { gauge } of GAUGES) {
+    const value = answers[ASKED_AS[gauge.key] ?? ''];
+    const sample = typeof value === 'number' && coolantSample(gauge, { value, warmth: DENSITY_AT }, details, night);
+    if (sample) return done(sample);
+  }
   return fault('strength', 'Give its strength, or what an instrument shows: freezing point, sugar scale or density.');
 };
 

@@ -66,5 +66,7 @@ const IN_WORDS: readonly { key: string; says: string }[] = [
 /** What was left open and is assumed, by name; null where all of it was told. */
 export const assumedWords = (answers: Answers): string | null => {
   const open = IN_WORDS.filter(({ key }) => answers[key] === undefined).map(({ says }) => says);
+  if (answers.shelter === 'heated' && answers.heatedTo === undefined)
+    open.push('heating that keeps some 12 °C on the mean, and no frost away');
   return open.length === 0 ? null : `Not told and assumed: ${open.join('; ')}.`;
 };

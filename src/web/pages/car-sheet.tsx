@@ -105,6 +105,7 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
           {waiting === 1 ? 'One part waits' : `${waiting} parts wait`} for a date, the most important first.
         </p>
       )}
+      <ReadToday findings={findings} />
       {first.length > 0 && (
         <section aria-labelledby="first">
           <h2 id="first">Needs a hand first</h2>
@@ -165,9 +166,32 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
   );
 };
 
+/** What was written down this day and what it means: the answer to whoever just did the round. */
+const ReadToday = ({ findings }: { findings: readonly Finding[] }) => {
+  const read = findings.flatMap((finding) =>
+    finding.measured
+      .filter(({ reading }) => reading.recordedOn === finding.on)
+      .map((measured) => ({ finding, measured })),
+  );
+  return read.length === 0 ? (
+    <></>
+  ) : (
+    <section aria-labelledby="read-today">
+      <h2 id="read-today">Read today</h2>
+      <ul>
+        {read.map(({ finding, measured }) => (
+          <li>
+            <A to={`/parts/${finding.part.id}`}>{nameOf(finding)}</A>: {readingLine(measured, finding.kind)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
 /** Safety items that are past come first, then what a reading or an estimate asks for. */
 const urgency = (finding: Finding): number =>
-  finding.kind.severity === 'safety' && finding.standing === 'past' ? 2 : Number(asks(finding));
+  (finding.kind.severity === 'safety' && finding.standing === 'past' ? 2 : 0) + Number(asks(finding));
 
 /** Whether a reading or an estimate asks for something. */
 const asks = ({ news }: Finding): boolean =>

@@ -34,7 +34,7 @@ export const recordReadings = async (c: Ctx) => {
     const faults = besideFields(outcome.faults, given);
     return part ? showPart(c, part, found, { faults, given }) : showRound(c, found, given, faults);
   }
-  return c.redirect(at(visit, part ? `/parts/${part.id}#readings` : `/cars/${found.car.id}`), 303);
+  return c.redirect(at(visit, part ? `/parts/${part.id}#readings` : `/cars/${found.car.id}#read-today`), 303);
 };
 
 export const takeBackReading = (c: Ctx) => {
@@ -105,7 +105,10 @@ const Round = ({ found, given, faults }: Shown) => {
         <A to={`/cars/${found.car.id}`}>{found.car.name}</A>
       </p>
       <h1>What did you read?</h1>
-      <p class="lede">Type what the instruments show and leave the rest empty; one button keeps it all.</p>
+      <p class="lede">
+        Type what the instruments show and leave the rest empty; one button keeps it all. A unit can stand behind the
+        number: 33 psi.
+      </p>
       <FaultSummary faults={faults} />
       <Post to={`/cars/${found.car.id}/readings`} class="round">
         <ReadingFields list={round ?? []} given={given} faults={faults} warmth={false} />
@@ -119,7 +122,7 @@ const Round = ({ found, given, faults }: Shown) => {
       </Post>
       <p class="note">
         Nothing here asks you to lift the car, open a hot system or run the engine indoors. A reading can condemn a part
-        and never clears its age; brakes, tires and fuel in doubt are for a workshop.
+        and does not clear its age; brakes, tires and fuel in doubt are for a workshop.
       </p>
     </>
   );
