@@ -31,7 +31,7 @@ const modelOf = ({ key }: Kind): Model | undefined => MODELS.get(key) ?? (RUBBER
 export const outlookOf = (known: Known): Outlook | null => modelOf(known.kind)?.tell(known) ?? null;
 
 /** Days from which its estimate asks for a look, in order: each worse than the one before. */
-export const asksOf = (known: Known): CivilDate[] => modelOf(known.kind)?.asks?.(known) ?? [];
+export const asksOf = (known: Known): CivilDate[] => modelOf(known.kind)?.asks?.since(known) ?? [];
 
 /** Day until which, at the worst, the estimate still bears what was measured; null: it bears nothing. */
 export const holdsUntil = (known: Known): CivilDate | null => modelOf(known.kind)?.holdsUntil?.(known) ?? null;
@@ -39,5 +39,5 @@ export const holdsUntil = (known: Known): CivilDate | null => modelOf(known.kind
 /** Gauges that would make its estimate surer, the best first; undefined: any of its own. */
 export const surestGauges = (kind: Kind): readonly string[] | undefined => modelOf(kind)?.surest;
 
-/** What to do where its estimate asks. */
-export const whenAsked = (kind: Kind): string | undefined => modelOf(kind)?.whenAsked;
+/** What its estimate asks to be done; null where it never asks. */
+export const askedOf = (kind: Kind): string | null => modelOf(kind)?.asks?.what ?? null;

@@ -3,7 +3,7 @@ import { addDays } from '../dates/civil.ts';
 import { count, dayInWords } from '../dates/words.ts';
 import type { Finding } from './assess.ts';
 import { gaugesOf, type Measured } from './measured.ts';
-import { surestGauges, whenAsked } from './outlook.ts';
+import { askedOf, surestGauges } from './outlook.ts';
 import { bandWords } from './reading-words.ts';
 import type { Turn } from './turns.ts';
 
@@ -32,12 +32,13 @@ export const surerOf = ({ kind, measured, on }: Finding): string | null => {
   return test && gaugesOf(kind).length === 0 ? `Test it: ${test.name.toLowerCase()}. ${test.how}` : null;
 };
 
-/** What a reading asks first, then what an estimate does, then the calendar. */
+/** What a reading asks first; else what an estimate does, unless the calendar asks for more; then the calendar. */
 export const todoOf = (finding: Finding): string => {
-  const { by, gravest, news, kind } = finding;
+  const { by, gravest, news, kind, standing } = finding;
+  const byEstimate = news.estimate && !gravest && standing !== 'due' && standing !== 'past';
   const asked = [
-    gravest && gravest.verdict !== 'good' ? `${asksInWords(gravest)}.` : null,
-    news.estimate && (!gravest || gravest.verdict === 'good') ? `${whenAsked(kind)}.` : null,
+    gravest ? `${asksInWords(gravest)}.` : null,
+    byEstimate ? `${askedOf(kind)}.` : null,
     by === 'age' || by === 'distance' ? todoByAge(finding) : null,
   ].filter((text) => text !== null);
   return asked.length > 0 ? asked.join(' ') : todoByAge(finding);

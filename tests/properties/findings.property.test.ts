@@ -296,13 +296,13 @@ describe('words', () => {
     );
   });
 
-  it('give an unproven part a task, after what a reading asks', () => {
+  it('give an unproven part a task, after what a reading or an estimate asks', () => {
     fc.assert(
       fc.property(anyFinding, (of) => {
         const { todo } = explain(of);
         if (of.standing === 'unproven') {
           const first = /^(Find its date|Date it better)/;
-          if (of.gravest) expect(todo).toMatch(/\. (Find its date|Date it better)/);
+          if (of.gravest || of.news.estimate) expect(todo).toMatch(/\. (Find its date|Date it better)/);
           else expect(todo).toMatch(first);
         }
         if (of.standing !== 'in date') expect(todo).not.toBe('Nothing now.');

@@ -40,28 +40,30 @@ const KEPT_UP = 85;
 const NO_DRAIN: Span = { low: 0, high: 0 };
 
 export const battery: Model = {
-  whenAsked: 'Charge it, or put it on a maintainer that fits it; let it rest and read its voltage',
   surest: ['rest-voltage', 'density'],
   tell(known) {
     const start = startOf(known);
     return start ? told(known, start) : untold(known);
   },
-  asks(known) {
-    const start = startOf(known);
-    if (!start) return [];
-    const facts = factsOf(known, start);
-    if (facts.maintained) return [];
-    // Where nobody said how it stands, self-discharge alone is no guess.
-    const told = choiceIn(known, 'connection') ? facts : { ...facts, drain: NO_DRAIN };
-    const place = placeOf(known);
-    if (chargeOn(told, place, known.on).low > RECHARGE_AT) return [];
-    const { recharge, noCrank, freezes } = milestones(told, place, known.on);
-    const guessed = facts.drain.high > 0 && drainOf(known) === undefined;
-    const round = addDays(start.reading.day, ASKS_AFTER);
-    return [recharge.earliest, noCrank.earliest, known.car.place ? (freezes?.earliest ?? null) : null]
-      .filter((day) => day !== null)
-      .map((day) => (guessed && day < round ? round : day))
-      .sort();
+  asks: {
+    what: 'Charge it, or put it on a maintainer that fits it; let it rest and read its voltage',
+    since(known) {
+      const start = startOf(known);
+      if (!start) return [];
+      const facts = factsOf(known, start);
+      if (facts.maintained) return [];
+      // Where nobody said how it stands, self-discharge alone is no guess.
+      const told = choiceIn(known, 'connection') ? facts : { ...facts, drain: NO_DRAIN };
+      const place = placeOf(known);
+      if (chargeOn(told, place, known.on).low > RECHARGE_AT) return [];
+      const { recharge, noCrank, freezes } = milestones(told, place, known.on);
+      const guessed = facts.drain.high > 0 && drainOf(known) === undefined;
+      const round = addDays(start.reading.day, ASKS_AFTER);
+      return [recharge.earliest, noCrank.earliest, known.car.place ? (freezes?.earliest ?? null) : null]
+        .filter((day) => day !== null)
+        .map((day) => (guessed && day < round ? round : day))
+        .sort();
+    },
   },
 };
 

@@ -16,7 +16,6 @@ const ENDS =
   'Reckoned life is no test: smell and look at a sample in a glass jar before every start after months. A sour smell, two layers or a brown color outweigh any date; cleaning a tank is work for a workshop.';
 
 export const fuel: Model = {
-  whenAsked: 'Use it up mixed with fresh fuel, or drain it',
   tell(known) {
     const facts = factsOf(known);
     if (!facts) return null;
@@ -41,12 +40,15 @@ export const fuel: Model = {
       sources: [...new Set([...FUELS[facts.fuel].sources, ...(water ? WATER_SOURCES : [])])],
     };
   },
-  asks(known) {
-    // Without the blend the calendar of the kind is all there is.
-    const facts = choiceIn(known, 'blend') ? factsOf(known) : null;
-    if (!facts) return [];
-    const { watch, stop } = goodUntil(facts, placeOf(known));
-    return [watch.earliest, stop.earliest].filter((day) => day !== null);
+  asks: {
+    what: 'Use it up mixed with fresh fuel, or drain it',
+    since(known) {
+      // Without the blend the calendar of the kind is all there is.
+      const facts = choiceIn(known, 'blend') ? factsOf(known) : null;
+      if (!facts) return [];
+      const { watch, stop } = goodUntil(facts, placeOf(known));
+      return [watch.earliest, stop.earliest].filter((day) => day !== null);
+    },
   },
 };
 

@@ -36,10 +36,8 @@ export interface Known {
 
 export interface Model {
   tell(known: Known): Outlook | null;
-  /** Days from which the estimate asks for a look, in order. It never does more than ask. */
-  asks?(known: Known): CivilDate[];
-  /** What to do where it asks. */
-  whenAsked?: string;
+  /** What the estimate asks to be done, and the days from which it does, in order. It never does more than ask. */
+  asks?: { what: string; since(known: Known): CivilDate[] };
   /** Day until which, at the worst, it bears what was measured; null: nothing was, or it bears none of it. */
   holdsUntil?(known: Known): CivilDate | null;
   /** Gauges that would make it surer, the best first; none where no gauge can. */
@@ -55,7 +53,7 @@ export const placeOf = ({ car }: Known): Place => car.place ?? ASSUMED;
 export const PLACE_ASSUMED =
   'Nobody has said where the car stands: an unheated garage in a temperate place is assumed, and frost is not judged.';
 
-/** The readings of some gauges that count on that day, newest first: the gravest of its day, and none of before the fill. */
+/** The readings of some gauges that count on that day, newest first: of a day the one that counts, and none of before the fill. */
 export const readingsOf = (known: Known, ...gauges: readonly string[]): Reading[] =>
   measuredOf(known, known.on, known.kind.clock === 'filled' ? (known.since?.from ?? null) : null)
     .map(({ reading }) => reading)

@@ -74,14 +74,16 @@ export const tire: Model = {
       sources: [...new Set([...PRESSURE_SOURCES, ...HEAT_SOURCES, ...FLAT_SPOT_SOURCES, ...LAY_UP.sources])],
     };
   },
-  whenAsked: 'Read its cold pressure, pump it up, and find the leak if it sinks again',
-  asks(known) {
-    const leak = leakIn(known)?.since;
-    const placard = numberIn(known, 'placard');
-    const read = readOf(known);
-    const low = placard && read ? firstLow(read, known.on, placeOf(known), placard) : null;
-    const days = low && read ? [[low, addDays(read.day, ASKS_AFTER)].sort()[1] as CivilDate] : [];
-    return [...(leak ? [leak] : []), ...days].sort();
+  asks: {
+    what: 'Read its cold pressure, pump it up, and find the leak if it sinks again',
+    since(known) {
+      const leak = leakIn(known)?.since;
+      const placard = numberIn(known, 'placard');
+      const read = readOf(known);
+      const low = placard && read ? firstLow(read, known.on, placeOf(known), placard) : null;
+      const days = low && read ? [[low, addDays(read.day, ASKS_AFTER)].sort()[1] as CivilDate] : [];
+      return [...(leak ? [leak] : []), ...days].sort();
+    },
   },
 };
 
