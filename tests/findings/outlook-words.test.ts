@@ -117,11 +117,18 @@ describe('the outlook of a battery', () => {
     const desk = outlook('battery-flooded', {
       ...READ,
       details: { capacity: 60 },
-      car: carOf({ place: FROSTY }),
+      car: carOf({ place: { ...FROSTY, shelter: 'heated', heatedTo: 8, hemisphere: 'south' } }),
     })?.desk;
     const query = new URLSearchParams(desk?.split('?')[1]);
     expect(desk).toMatch(/^\/desks\/battery\?/);
-    expect(Object.fromEntries(query)).toMatchObject({ capacity: '60', low: '-20', high: '30', shelter: 'open' });
+    expect(Object.fromEntries(query)).toMatchObject({
+      capacity: '60',
+      low: '-20',
+      high: '30',
+      shelter: 'heated',
+      heatedTo: '8',
+      winter: 'july',
+    });
   });
 
   it('counts the acid of an unknown fill by both, and the reading last made', () => {

@@ -91,6 +91,15 @@ describe('the line of a part on the car’s sheet', () => {
     expect(inside(await line(fluid, '?on=2026-11-24'), 'h3')[0]).toMatch(/in date$/);
   });
 
+  it('an estimate that asks brings a part among what needs a hand first, with what it asks', async () => {
+    const { id, sheet, read } = siteWithCar();
+    await read(id('battery-flooded'), 'rest-voltage', '12.65', { day: '2026-11-25' });
+    await read(id('wiring'), 'standing-drain', '30', { day: '2026-11-25' });
+    const first = async (query: string) => text(inside(await sheet(query), 'ol')[0] ?? '');
+    expect(await first('')).not.toContain('Charge it');
+    expect(await first('?on=2027-02-25')).toMatch(/Charge it, or put it on a maintainer.*, by estimate\./);
+  });
+
   it('reckons the battery with the drain measured at the wiring', async () => {
     const { id, line, read } = siteWithCar();
     const battery = id('battery-flooded');

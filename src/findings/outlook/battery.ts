@@ -52,8 +52,9 @@ export const battery: Model = {
       if (!start) return [];
       const facts = factsOf(known, start);
       if (facts.maintained) return [];
-      // Where nobody said how it stands, self-discharge alone is no guess.
-      const told = choiceIn(known, 'connection') ? facts : { ...facts, drain: NO_DRAIN };
+      // Where nobody said how it stands and nobody measured a drain, self-discharge alone is no guess.
+      const drains = choiceIn(known, 'connection') || drainOf(known) !== undefined;
+      const told = drains ? facts : { ...facts, drain: NO_DRAIN };
       const place = placeOf(known);
       if (chargeOn(told, place, known.on).low > RECHARGE_AT) return [];
       const { recharge, noCrank, freezes } = milestones(told, place, known.on);
@@ -164,7 +165,14 @@ const deskOf = (known: Known, { chemistry, capacity }: BatteryFacts, charge: Spa
     ...(drain === undefined ? {} : { drain: String(Math.round(drain)) }),
     ...(connection ? { connection } : {}),
     ...(place
-      ? { low: String(place.winterLow), high: String(place.summerHigh), air: place.air, shelter: place.shelter }
+      ? {
+          shelter: place.shelter,
+          ...(place.heatedTo === null ? {} : { heatedTo: String(place.heatedTo) }),
+          low: String(place.winterLow),
+          high: String(place.summerHigh),
+          winter: place.hemisphere === 'north' ? 'january' : 'july',
+          air: place.air,
+        }
       : {}),
   });
   return `/desks/battery?${query}`;

@@ -6,6 +6,7 @@ import { rangeInWords } from '../../dates/words.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { byNeed, findingsOf, summaryOf } from '../../findings/car.ts';
 import { explain, rulingLine } from '../../findings/explain.ts';
+import { askedOf } from '../../findings/outlook.ts';
 import { readingLine } from '../../findings/reading-words.ts';
 import { tireSet } from '../../findings/tire-set.ts';
 import { type CarWithParts, carWithParts, closedParts, type PartOnRecord } from '../../store/cars.ts';
@@ -113,7 +114,7 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
             {first.slice(0, FIRST).map((finding) => (
               <li>
                 <StandingWord standing={finding.standing} /> <A to={`/parts/${finding.part.id}`}>{nameOf(finding)}</A>.{' '}
-                {explain(finding).age}.{finding.gravest && ` ${readingLine(finding.gravest, finding.kind)}`}
+                {explain(finding).age}. {whyFirst(finding)}
               </li>
             ))}
           </ol>
@@ -187,6 +188,11 @@ const ReadToday = ({ findings }: { findings: readonly Finding[] }) => {
       </ul>
     </section>
   );
+};
+
+const whyFirst = ({ gravest, kind, news }: Finding): string | null => {
+  if (gravest) return readingLine(gravest, kind);
+  return news.estimate && `${askedOf(kind)}, by estimate.`;
 };
 
 /** Safety items that are past come first, then what a reading or an estimate asks for. */
