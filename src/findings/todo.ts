@@ -4,7 +4,7 @@ import { count, dayInWords } from '../dates/words.ts';
 import type { Finding } from './assess.ts';
 import { gaugesOf, type Measured } from './measured.ts';
 import { askedOf, surestGauges } from './outlook.ts';
-import { bandWords } from './reading-words.ts';
+import { bandWords, capital } from './reading-words.ts';
 import type { Turn } from './turns.ts';
 
 /** The turn that age has brought by that day, or null: then the same standing came by distance. */
@@ -35,10 +35,10 @@ export const surerOf = ({ kind, measured, on }: Finding): string | null => {
 /** What a reading asks first; else what an estimate does, unless the calendar asks for more; then the calendar. */
 export const todoOf = (finding: Finding): string => {
   const { by, gravest, news, kind, standing } = finding;
-  const byEstimate = news.estimate && !gravest && standing !== 'due' && standing !== 'past';
+  const byEstimate = news.estimate && !gravest && standing !== 'due' && standing !== 'past' ? askedOf(kind) : null;
   const asked = [
     gravest ? `${asksInWords(gravest)}.` : null,
-    byEstimate ? `${askedOf(kind)}.` : null,
+    byEstimate && `${capital(byEstimate)}.`,
     by === 'age' || by === 'distance' ? todoByAge(finding) : null,
   ].filter((text) => text !== null);
   return asked.length > 0 ? asked.join(' ') : todoByAge(finding);

@@ -46,7 +46,7 @@ export const battery: Model = {
     return start ? told(known, start) : untold(known);
   },
   asks: {
-    what: 'Charge it, or put it on a maintainer that fits it; let it rest and read its voltage',
+    what: 'charge it, or put it on a maintainer that fits it; let it rest and read its voltage',
     since(known) {
       const start = startOf(known);
       if (!start) return [];

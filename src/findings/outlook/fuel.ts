@@ -41,7 +41,7 @@ export const fuel: Model = {
     };
   },
   asks: {
-    what: 'Use it up mixed with fresh fuel, or drain it',
+    what: 'use it up mixed with fresh fuel, or drain it',
     since(known) {
       // Without the blend the calendar of the kind is all there is.
       const facts = choiceIn(known, 'blend') ? factsOf(known) : null;

@@ -75,7 +75,7 @@ export const tire: Model = {
     };
   },
   asks: {
-    what: 'Read its cold pressure, pump it up, and find the leak if it sinks again',
+    what: 'read its cold pressure, pump it up, and find the leak if it sinks again',
     since(known) {
       const leak = leakIn(known)?.since;
       const placard = numberIn(known, 'placard');

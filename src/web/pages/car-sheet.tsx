@@ -192,7 +192,7 @@ const ReadToday = ({ findings }: { findings: readonly Finding[] }) => {
 
 const whyFirst = ({ gravest, kind, news }: Finding): string | null => {
   if (gravest) return readingLine(gravest, kind);
-  return news.estimate && `${askedOf(kind)}, by estimate.`;
+  return news.estimate && `By estimate: ${askedOf(kind)}.`;
 };
 
 /** Safety items that are past come first, then what a reading or an estimate asks for. */
