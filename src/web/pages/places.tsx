@@ -168,8 +168,9 @@ const PlacePage = ({ place, given, faults }: Shown) => (
         <h2 id="year">Its year</h2>
         <YearChart place={place} />
         <p class="hint">
-          Drawn from the numbers below: within about 6 °C of what a weather office measures. A month you know better
-          takes the place of the drawn one. For frost that matters, read a thermometer beside the car.
+          Drawn from the numbers below: in most cities within 6 °C of what a weather office measures, in the rest within
+          9 °C. A month you know better takes the place of the drawn one. For frost that matters, read a thermometer
+          beside the car.
         </p>
         <p>{dampWords(place)}</p>
       </section>

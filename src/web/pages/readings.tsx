@@ -7,7 +7,7 @@ import type { Zone } from '../../catalogue/gauge.ts';
 import { addDays } from '../../dates/civil.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { type Gauged, gaugesOf } from '../../findings/measured.ts';
-import { readingLine } from '../../findings/reading-words.ts';
+import { capital, readingLine } from '../../findings/reading-words.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import type { ReadingRow } from '../../store/readings.ts';
 import { Chart } from '../chart.tsx';
@@ -59,9 +59,9 @@ const GaugeRecord = ({ part, finding, test }: { part: PartOnRecord; finding: Fin
       <ul class="claims">
         {read.toReversed().map((reading) => (
           <li>
-            <strong>{reading.day}</strong> {reading.typed} {/[^\d.,\s−-]$/.test(reading.typed) ? '' : reading.unit}{' '}
-            <span class="evidence">{verdictOf(test, reading, finding)}</span>
-            {reading.instrument && ` ${reading.instrument}.`} {reading.note}{' '}
+            <strong>{reading.day}</strong> {withUnit(reading)}:{' '}
+            <span class="evidence">{verdictOf(test, reading, finding)}</span>.
+            {reading.instrument && ` ${capital(reading.instrument)}.`} {reading.note}{' '}
             {!part.closedOn && (
               <Post to={`/parts/${part.id}/readings/${reading.id}/withdraw`} class="inline">
                 <button class="link">Take back: it was a slip</button>
@@ -73,6 +73,9 @@ const GaugeRecord = ({ part, finding, test }: { part: PartOnRecord; finding: Fin
     </article>
   );
 };
+
+/** As it was typed, with the unit it was taken for where none was typed. */
+const withUnit = ({ typed, unit }: ReadingRow): string => (/[^\d.,\s−-]$/.test(typed) ? typed : `${typed} ${unit}`);
 
 const known = ({ part, car }: Finding) => ({ details: part.details, coldest: car.place && coldestNight(car.place) });
 
