@@ -49,6 +49,11 @@ export const CAUTIONS = {
   droppings: 'Rodent droppings carry disease: gloves and mask, damp them, wipe, never sweep or blow.',
   dust: 'Old paint, plating and sealers can hold lead or cadmium: no dry sanding, mask on.',
   flares: 'Never test-light a flare; take old ones to a place that accepts pyrotechnics.',
+  rolling:
+    'A car without its parking brake rolls: chocks on both sides of a wheel before the brake comes off, and nobody before or behind it.',
+  'hydraulic-lock':
+    'Oil over a piston breaks the engine when the starter turns it: spark plugs out, turn it by hand, let the oil come out first.',
+  'hot-work': 'Oil, exhaust and brakes are hot after a drive: gloves, and let the exhaust cool before you close it.',
   steering:
     'Lost steering gives no warning. Any play, split boot or torn coupling stops the car until it is put right.',
 } as const;

@@ -1,6 +1,7 @@
 /** Where every figure comes from: one list, told by kind of text, never by brand or person. */
 import type { Source } from './grades.ts';
 import { MODEL_SOURCES } from './model-sources.ts';
+import { STORAGE_SOURCES } from './storage-sources.ts';
 
 export const SOURCES = {
   'common-practice': { grade: 'practice', title: 'No single source: what the trade does' },
@@ -457,5 +458,6 @@ export const SOURCES = {
     title: 'Marque-parts magazine: sorting a restored car, about 10 percent of budget',
   },
   ...MODEL_SOURCES,
+  ...STORAGE_SOURCES,
 } as const satisfies Readonly<Record<string, Source>>;
 export type SourceKey = keyof typeof SOURCES;

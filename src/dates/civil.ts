@@ -60,6 +60,9 @@ export const monthsBetween = (from: CivilDate, to: CivilDate): number => {
 /** 0 for Sunday to 6 for Saturday. */
 export const weekday = (day: CivilDate): number => toUtc(day).getUTCDay();
 
+/** The latest of some days. */
+export const latest = (...days: readonly [CivilDate, ...CivilDate[]]): CivilDate => days.toSorted().at(-1) as CivilDate;
+
 export const yearOf = (day: CivilDate): number => Number(day.slice(0, 4));
 export const firstOfMonth = (year: number, month: number): CivilDate =>
   `${pad(year, 4)}-${pad(month, 2)}-01` as CivilDate;

@@ -64,15 +64,22 @@ const byVoltage = (known: Known, { value }: Reading): Span | null => {
 /** Told of the battery itself, or measured at the car’s wiring, mA. */
 export const drainOf = (known: Known): number | undefined => numberIn(known, 'drain') ?? known.car.drain;
 
+export const capacityOf = (known: Known): number => numberIn(known, 'capacity') ?? CAPACITY_UNKNOWN;
+
+/** What the car draws from it while it is connected, mA. */
+export const connectedDrain = (known: Known): Span => {
+  const measured = drainOf(known);
+  return measured === undefined
+    ? DRAIN_UNKNOWN
+    : { low: measured * (1 - DRAIN_DOUBT), high: measured * (1 + DRAIN_DOUBT) };
+};
+
 export const factsOf = (known: Known, { reading, charge }: Start): BatteryFacts => {
   const connection = choiceIn(known, 'connection');
-  const measured = drainOf(known);
-  const connected: Span =
-    measured === undefined ? DRAIN_UNKNOWN : { low: measured * (1 - DRAIN_DOUBT), high: measured * (1 + DRAIN_DOUBT) };
   return {
     chemistry: chemistryOf(known),
-    capacity: numberIn(known, 'capacity') ?? CAPACITY_UNKNOWN,
-    drain: connection === 'disconnected' ? { low: 0, high: 0 } : connected,
+    capacity: capacityOf(known),
+    drain: connection === 'disconnected' ? { low: 0, high: 0 } : connectedDrain(known),
     maintained: connection === 'maintainer',
     charge,
     from: reading.day,

@@ -63,7 +63,7 @@ export const blendOf = (known: Pick<Known, 'part' | 'kind'>): FuelKey => {
   return known.kind.key === 'fuel-diesel' ? 'b7' : 'e10';
 };
 
-const factsOf = (known: Known): (FuelFacts & { tank: number | null }) | null =>
+export const factsOf = (known: Known): (FuelFacts & { tank: number | null }) | null =>
   known.since && {
     fuel: blendOf(known),
     stabilized: choiceIn(known, 'stabilized') === 'yes',

@@ -1,0 +1,138 @@
+/** What a lay-up has to tell on a day: steps come due, rounds, warnings, what a round found, the return. */
+import type { CautionKey } from '../catalogue/cautions.ts';
+import { addDays, addMonths, type CivilDate, latest } from '../dates/civil.ts';
+import { count, dayInWords } from '../dates/words.ts';
+import { figureLines, type Plan, type PlanStep } from '../plans/plan.ts';
+import { isWaking, type StayView, WAKE_AHEAD } from '../plans/standing.ts';
+
+export interface StayNews {
+  /** What it is about, own within the stay: told to a person once from the day it began. */
+  matter: string;
+  began: CivilDate;
+  sort: 'round' | 'warning' | 'found' | 'step' | 'return';
+  title: string;
+  lines: readonly string[];
+  cautions: readonly CautionKey[];
+  /** Page below the stay’s own. */
+  page: string;
+  /** Whether who looks in hears it too; everything else is for who gets the collection’s letters. */
+  forVisitor: boolean;
+}
+
+/** A matter that was told, and the last day it was. */
+export interface ToldMatter {
+  matter: string;
+  saidOn: CivilDate;
+}
+
+/** Everything that has begun by the day of the view and still stands. */
+export const newsOf = (view: StayView): StayNews[] => [
+  ...rounds(view),
+  ...warnings(view),
+  ...found(view),
+  ...comesBack(view),
+  ...steps(view.layUp, view, 'step', ''),
+  ...(isWaking(view.stay, view.on) ? steps(view.wakeUp, view, 'wake', 'wake-up') : []),
+];
+
+/** News this person has not heard since it began. */
+export const unheard = (news: readonly StayNews[], told: readonly ToldMatter[]): StayNews[] =>
+  news.filter(({ matter, began }) => !told.some((one) => one.matter === matter && one.saidOn >= began));
+
+/** Only the last round that came due: one letter, however long nobody could be written to. */
+const rounds = ({ rounds: all, on }: StayView): StayNews[] => {
+  const last = all.findLast(({ due }) => due <= on);
+  if (last?.state !== 'due') return [];
+  const missed = all.filter(({ state }) => state === 'missed');
+  return [
+    {
+      matter: `round:${last.month}`,
+      began: last.due,
+      sort: 'round',
+      title: `The round of ${dayInWords(last.due)}: ten minutes at the car`,
+      lines: missed.length > 0 ? [`Missed so far: ${missed.map(({ due }) => dayInWords(due)).join('; ')}.`] : [],
+      cautions: [],
+      page: 'round',
+      forVisitor: true,
+    },
+  ];
+};
+
+const warnings = ({ warnings: all }: StayView): StayNews[] =>
+  all.map(({ key, begins, title, todo, cautions }) => ({
+    matter: `warning:${key}`,
+    began: begins,
+    sort: 'warning',
+    title,
+    lines: [todo],
+    cautions,
+    page: '',
+    forVisitor: key.startsWith('battery'),
+  }));
+
+const found = ({ found: all }: StayView): StayNews[] =>
+  all.map(({ look, answer, day }) => ({
+    matter: `found:${look.key}`,
+    began: day,
+    sort: 'found',
+    title: `Found on ${dayInWords(day)}: ${look.name.toLowerCase()}: ${answer.name.toLowerCase()}`,
+    lines: answer.todo ? [answer.todo] : [],
+    cautions: look.cautions,
+    page: '',
+    forVisitor: false,
+  }));
+
+const comesBack = ({ stay, on, findings, wakeUp }: StayView): StayNews[] => {
+  if (stay.returnOn === null || !isWaking(stay, on)) return [];
+  const waits = findings.filter(({ standing }) => standing === 'past' || standing === 'due').length;
+  return [
+    {
+      matter: 'return',
+      began: latest(addMonths(stay.returnOn, -WAKE_AHEAD), stay.parkedOn),
+      sort: 'return',
+      title: `It comes back on ${dayInWords(stay.returnOn)}`,
+      lines: [
+        `${count(wakeUp.steps.length, 'step')} until then; order and book now what takes time.`,
+        ...(waits > 0
+          ? [
+              `${count(waits, 'part')} of it past or due by its dates: ${waits === 1 ? 'that was' : 'those were'} kept quiet while it stood.`,
+            ]
+          : []),
+      ],
+      cautions: [],
+      page: 'wake-up',
+      forVisitor: false,
+    },
+  ];
+};
+
+/** Days a step is told ahead of its own: a weekend lies between. */
+const AHEAD = 3;
+
+/** Open steps whose day is near, and none of a plan long past its day. */
+const steps = (plan: Plan, { on, stay }: StayView, word: string, page: string): StayNews[] => {
+  const anchor = plan.name === 'lay-up' ? stay.parkedOn : stay.returnOn;
+  if (anchor === null || on > addDays(anchor, LATEST)) return [];
+  return plan.steps
+    .filter((step) => step.applies && step.tick === null && addDays(step.day, -AHEAD) <= on)
+    .map((step) => ({
+      matter: `${word}:${step.key}`,
+      began: addDays(step.day, -AHEAD),
+      sort: 'step',
+      title: `${dayInWords(step.day)}: ${step.title}`,
+      lines: [...figureLines(step), ...linesOf(step)],
+      cautions: step.cautions,
+      page: page || `steps/${step.key}`,
+      forVisitor: false,
+    }));
+};
+
+/** Days after which an unticked step is no longer news: the wake-up takes it over. */
+const LATEST = 14;
+
+/** Enough lines to act on; the page has them all. */
+const MOST_LINES = 6;
+const linesOf = ({ lines }: PlanStep): string[] =>
+  lines.length > MOST_LINES
+    ? [...lines.slice(0, MOST_LINES), `and ${lines.length - MOST_LINES} more on its page`]
+    : [...lines];

@@ -1,0 +1,21 @@
+/** The plan before a car is parked. */
+import { isDone, type Plan, type PlanStep, planOf, type Told } from './plan.ts';
+import type { Situation } from './situation.ts';
+import type { Step } from './step.ts';
+import { BEFOREHAND } from './steps/beforehand.ts';
+import { PARKING_DAY } from './steps/parking-day.ts';
+
+export const LAY_UP_STEPS: readonly Step[] = [...BEFOREHAND, ...PARKING_DAY];
+
+export const layUpPlan = (situation: Situation, told: Told = { ticks: [], own: [] }): Plan => {
+  const { parkedOn, madeOn } = situation.stay;
+  return planOf('lay-up', LAY_UP_STEPS, situation, { anchor: parkedOn, first: madeOn }, told);
+};
+
+/** What became of its steps, as the wake-up asks; before the parking day each still can be done, and counts as if it were. */
+export const outcomeOf = ({ steps }: Plan, parked: boolean): Pick<Situation, 'done' | 'undone'> => {
+  const keys = (list: readonly PlanStep[]): ReadonlySet<string> => new Set(list.map(({ key }) => key));
+  return parked
+    ? { done: keys(steps.filter(isDone)), undone: keys(steps.filter((step) => step.applies && !isDone(step))) }
+    : { done: keys(steps), undone: new Set() };
+};

@@ -1,0 +1,52 @@
+/** Lines about this car that a step carries: what falls due, what to buy, what the papers say. */
+import { dayInWords } from '../dates/words.ts';
+import type { Finding } from '../findings/assess.ts';
+import { papersInWords } from './papers.ts';
+import type { Situation } from './situation.ts';
+
+const ASKED = ['due', 'past', 'unproven'];
+const asked = ({ news }: Finding): boolean => ASKED.includes(news.calendar.standing);
+
+export const nameOf = ({ kind, part }: Finding): string =>
+  part.position ? `${kind.name}, ${part.position}` : kind.name;
+
+const TIRES = ['tires-road', 'tire-spare', 'tire-compact-spare', 'inner-tubes', 'valve-stems'];
+const isTire = ({ kind }: Finding): boolean => TIRES.includes(kind.key);
+
+/** Dated parts whose day comes while it stands. */
+export const fallsDue = ({ atParking, atReturn }: Situation): Finding[] => {
+  const before = new Set(atParking.filter(asked).map(({ part }) => part.id));
+  return atReturn.filter((finding) => asked(finding) && !before.has(finding.part.id));
+};
+
+/** Tires that can’t be driven on in spring by their age. */
+export const tiresInSpring = ({ atReturn }: Situation): Finding[] =>
+  atReturn.filter((finding) => isTire(finding) && ['past', 'unproven'].includes(finding.news.calendar.standing));
+
+const dueLine = (finding: Finding): string => {
+  const { due, past } = finding;
+  const day = due?.worst ?? past?.worst ?? null;
+  return `${nameOf(finding)}: ${finding.news.calendar.standing}${day && day <= finding.on ? ` from ${dayInWords(day)}` : ''}`;
+};
+
+const LISTS = {
+  'falls due': (situation: Situation): string[] =>
+    fallsDue(situation)
+      .filter((finding) => !isTire(finding))
+      .map(dueLine),
+  'tires in spring': (situation: Situation): string[] =>
+    tiresInSpring(situation).map((finding) => `${dueLine(finding)}: order in spring, not now`),
+  'safety due': ({ atParking }: Situation): string[] =>
+    atParking
+      .filter((finding) => asked(finding) && finding.kind.severity === 'safety' && !isTire(finding))
+      .map(dueLine),
+  'due on return': ({ atReturn }: Situation): string[] =>
+    atReturn.filter((finding) => asked(finding) && !isTire(finding)).map(dueLine),
+  /** Filled in by the plan, which knows its own steps. */
+  supplies: (): string[] => [],
+  papers: ({ stay }: Situation): string[] => papersInWords(stay),
+} as const satisfies Readonly<Record<string, (situation: Situation) => string[]>>;
+export type ListKey = keyof typeof LISTS;
+
+export const listsOf = (keys: readonly ListKey[], situation: Situation): string[] =>
+  keys.flatMap((key) => LISTS[key](situation));

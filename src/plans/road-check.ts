@@ -1,0 +1,35 @@
+/** Before the first drive after a stay: reasons against, what was not checked, what is merely due. Never a plain yes. */
+import type { Finding } from '../findings/assess.ts';
+import { type Stay, standsFor } from './stay.ts';
+
+export interface RoadCheck {
+  answer: 'no' | 'local only';
+  against: readonly Finding[];
+  unchecked: readonly Finding[];
+  due: readonly Finding[];
+}
+
+const TIRES = ['tires-road', 'inner-tubes'];
+const BRAKE_FLUIDS = ['brake-fluid-glycol', 'brake-fluid-silicone', 'central-hydraulics'];
+
+/**
+ * Past safety parts, tires that can’t be dated and an overdue timing belt speak against any drive; after two years so does
+ * brake fluid nobody can date. Practice of the trade, from memory but for the ages of tires.
+ */
+export const roadCheck = (stay: Stay, findings: readonly Finding[]): RoadCheck => {
+  const years = standsFor(stay, 24);
+  const isAgainst = ({ kind, standing, gravest }: Finding): boolean => {
+    const safety = kind.severity === 'safety';
+    if (gravest?.verdict === 'act' && safety) return true;
+    if (standing === 'past') return safety || kind.key === 'timing-belt';
+    return standing === 'unproven' && (TIRES.includes(kind.key) || (years && BRAKE_FLUIDS.includes(kind.key)));
+  };
+  const against = findings.filter(isAgainst);
+  const rest = findings.filter((finding) => !isAgainst(finding) && finding.kind.severity === 'safety');
+  return {
+    answer: against.length > 0 ? 'no' : 'local only',
+    against,
+    unchecked: rest.filter(({ standing }) => standing === 'unproven'),
+    due: rest.filter(({ standing }) => standing === 'due' || standing === 'look'),
+  };
+};

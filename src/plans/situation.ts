@@ -1,0 +1,13 @@
+import type { Finding } from '../findings/assess.ts';
+import type { Stay } from './stay.ts';
+
+/** All that a plan is made from. Findings are of the place it stands in, on the parking day and on the last day planned. */
+export interface Situation {
+  stay: Stay;
+  traits: ReadonlySet<string>;
+  atParking: readonly Finding[];
+  atReturn: readonly Finding[];
+  /** Lay-up steps by what became of them; empty while the lay-up itself is planned. */
+  done: ReadonlySet<string>;
+  undone: ReadonlySet<string>;
+}

@@ -1,0 +1,99 @@
+/** All there is to know of a stay on a day: both plans, the rounds, what was found, what warns. */
+
+import { allTraits } from '../catalogue/traits.ts';
+import { addMonths, type CivilDate, latest } from '../dates/civil.ts';
+import type { Finding } from '../findings/assess.ts';
+import { findingsOf } from '../findings/car.ts';
+import type { CarFacts, Override, PartFacts } from '../findings/facts.ts';
+import { layUpPlan, outcomeOf } from './lay-up.ts';
+import type { OwnStep, Plan, Tick } from './plan.ts';
+import { type Found, foundBy, type Round, type RoundMade, roundsOf } from './rounds.ts';
+import type { Situation } from './situation.ts';
+import { endOf, type Stay } from './stay.ts';
+import { wakeUpPlan } from './wake-up.ts';
+import { type Warning, warningsOf } from './warnings.ts';
+
+export interface StayFacts {
+  stay: Stay;
+  car: CarFacts;
+  parts: readonly PartFacts[];
+  overrides: readonly Override[];
+  ticks: readonly Tick[];
+  own: readonly OwnStep[];
+  rounds: readonly RoundMade[];
+}
+
+export type StayState = 'ahead' | 'standing';
+
+export interface StayView {
+  stay: Stay;
+  on: CivilDate;
+  /** Before the parking day, or on it and after. */
+  state: StayState;
+  situation: Situation;
+  layUp: Plan;
+  wakeUp: Plan;
+  rounds: readonly Round[];
+  found: readonly Found[];
+  warnings: readonly Warning[];
+  /** Of the day it is seen on, where the car stands or will stand. */
+  findings: readonly Finding[];
+}
+
+const NOTHING: Pick<Situation, 'done' | 'undone'> = { done: new Set(), undone: new Set() };
+
+/** The situation a plan is made from: the car as it is on both ends of the stay, in the place it stands in meanwhile. */
+export const situationOf = ({
+  stay,
+  car,
+  parts,
+  overrides,
+}: Pick<StayFacts, 'stay' | 'car' | 'parts' | 'overrides'>): Situation => {
+  const there = carThere(stay, car);
+  return {
+    stay,
+    traits: allTraits(stay.traits),
+    atParking: findingsOf(there, parts, overrides, stay.parkedOn),
+    atReturn: findingsOf(there, parts, overrides, endOf(stay)),
+    ...NOTHING,
+  };
+};
+
+/** The car where the stay has it. */
+export const carThere = ({ place, parkedOn }: Stay, car: CarFacts): CarFacts =>
+  place === car.place ? car : { ...car, place, placedOn: parkedOn };
+
+/** How long before it comes back the wake-up begins, in months. */
+export const WAKE_AHEAD = 1;
+
+export const viewOf = (facts: StayFacts, on: CivilDate): StayView => {
+  const { stay, car, parts, overrides, ticks, own, rounds: made } = facts;
+  const told = { ticks: ticks.filter(({ day }) => day <= on), own };
+  const situation = situationOf(facts);
+  const layUp = layUpPlan(situation, told);
+  const findings = findingsOf(carThere(stay, car), parts, overrides, on);
+  const standing = on >= stay.parkedOn;
+  return {
+    stay,
+    on,
+    state: standing ? 'standing' : 'ahead',
+    situation,
+    layUp,
+    wakeUp: wakeUpPlan({ ...asItEnds(facts, situation, on), ...outcomeOf(layUp, standing) }, on, told),
+    rounds: standing ? roundsOf(stay, made, on) : [],
+    found: standing ? foundBy(made, on) : [],
+    warnings: standing ? warningsOf(stay, findings, on) : [],
+    findings,
+  };
+};
+
+/** An open stay is woken as if it ended today. */
+const asItEnds = (facts: StayFacts, situation: Situation, on: CivilDate): Situation => {
+  const { stay } = facts;
+  if (stay.returnOn !== null) return situation;
+  return situationOf({ ...facts, stay: { ...stay, returnOn: latest(on, stay.parkedOn) } });
+};
+
+/** Whether the wake-up is under way by then. */
+export const isWaking = ({ returnOn, parkedOn }: Stay, on: CivilDate): boolean =>
+  returnOn !== null && on >= parkedOn && addMonths(returnOn, -WAKE_AHEAD) <= on;
