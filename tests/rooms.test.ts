@@ -28,7 +28,12 @@ const ROOMS: readonly Room[] = [
   { name: 'clock', at: ['src/clock.ts'], imports: [], types: ['dates'] },
   { name: 'config', at: ['src/config.ts'], imports: ['log', 'clock'] },
   { name: 'store', at: ['src/store/'], imports: ['root'], types: CORE },
-  { name: 'letter', at: ['src/mail/letter.tsx'], imports: ['dates'], types: ['notices', 'store'] },
+  {
+    name: 'letter',
+    at: ['src/mail/letter.tsx', 'src/mail/plan-letter.tsx'],
+    imports: ['dates'],
+    types: ['notices', 'store'],
+  },
   { name: 'transport', at: ['src/mail/transport.ts'], imports: [] },
   { name: 'deliver', at: ['src/mail/deliver.ts'], imports: ['dates', 'store', 'log'], types: ['notices', 'transport'] },
   { name: 'acts', at: ['src/acts/'], imports: [...CORE, 'store', 'letter', 'clock'] },

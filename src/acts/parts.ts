@@ -1,5 +1,6 @@
 /** What a person does with a part: dates it, looks at it, renews it, takes back a slip. */
 
+import type { Clock } from '../catalogue/clock.ts';
 import type { Kind } from '../catalogue/kind.ts';
 import { KINDS } from '../catalogue/kinds.ts';
 import type { CivilDate } from '../dates/civil.ts';
@@ -38,6 +39,10 @@ export const datePart = (
   if (read.ok) recordClaim(store, acting.collectionId, part.id, read.value.claim, instead);
   return read;
 };
+
+/** The clock that begins when such a part is renewed. */
+export const beginsOn = ({ clock }: Kind): Clock =>
+  clock === 'filled' || clock === 'serviced' || clock === 'used' ? clock : 'fitted';
 
 export interface RenewalGiven {
   why: string;

@@ -1,26 +1,27 @@
-/** The sweep: find what is news of the calendar, of readings and of estimates, and put one letter a person into the outbox. */
+/** The sweep: find what is news of parts and of stays, and put the day’s letters into the outbox, one digest a person. */
 import { todayIn } from '../clock.ts';
 import type { CivilDate } from '../dates/civil.ts';
-import { dayInWords } from '../dates/words.ts';
 import { findingsOf } from '../findings/car.ts';
+import type { Override } from '../findings/facts.ts';
 import { letterHtml, letterText } from '../mail/letter.tsx';
-import { type Digest, digestOf, type OwedCar } from '../notices/digest.ts';
-import { owed } from '../notices/owed.ts';
-import { newId } from '../store/ids.ts';
-import { queueLetters, saidTo, type Written } from '../store/letters.ts';
+import { type Digest, digestOf, type OwedCar, type StayLine } from '../notices/digest.ts';
+import { owed, type Said } from '../notices/owed.ts';
+import { heardWhileStanding } from '../notices/silence.ts';
+import { newsOf, type StayNews, unheard } from '../notices/stay-news.ts';
+import { type StayView, viewOf } from '../plans/standing.ts';
+import { type LayUpOnRecord, openLayUps } from '../store/lay-ups.ts';
+import { queueLetters, saidTo, type ToldOfStay, toldOfStaysTo, type Written } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import { inTransaction } from '../store/open.ts';
 import { overridesOf } from '../store/overrides.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
-import { eachCar } from '../store/stream.ts';
+import { type PlaceRow, placesOf } from '../store/places.ts';
+import { type CarStreamed, eachCar } from '../store/stream.ts';
+import { frameFor, letterRow, type Writing } from './letter-row.ts';
+import { stayFacts } from './stays.ts';
+import { hasPlan, planFor } from './tell-plan.ts';
 
-export interface SweepOptions {
-  /** The day it is done as on. */
-  today: CivilDate;
-  /** Instant of the run, UTC. */
-  now: string;
-  /** Absolute address of a page. */
-  href(path: string): string;
+export interface SweepOptions extends Writing {
   /** Compute and answer, write nothing. */
   dryRun: boolean;
 }
@@ -36,82 +37,142 @@ export const sweepCollection = (store: Store, collection: Collection, options: S
   options.dryRun ? sweep(store, collection, options) : inTransaction(store, () => sweep(store, collection, options));
 
 const sweep = (store: Store, collection: Collection, options: SweepOptions): SweepResult => {
-  const members = membersOf(store, collection.id).filter(({ letters }) => letters);
-  const owedTo = collectOwed(store, collection.id, members, options.today);
   const result: SweepResult = { letters: [], withoutAddress: [] };
   const written: Written[] = [];
-  for (const member of members) {
-    const digest = digestOf(owedTo.get(member.id) ?? []);
-    if (!digest) continue;
+  for (const { member, cars, plans } of collectOwed(store, collection.id, options.today)) {
+    const digest = digestOf(cars);
+    if (!digest && plans.length === 0) continue;
     if (!member.email) {
       result.withoutAddress.push(member.name);
       continue;
     }
-    const lines = digest.cars.flatMap((car) => car.lines);
-    result.letters.push({ to: member.email, subject: digest.subject, lines: lines.length });
-    written.push(write(digest, collection, member, member.email, options));
+    const to = { collection, member, recipient: member.email };
+    for (const { view, names } of plans) written.push(planFor(view, names, to, options));
+    if (digest) written.push(write(digest, to, options));
+    if (digest) result.letters.push({ to: member.email, subject: digest.subject, lines: linesIn(digest) });
   }
+  for (const { letter } of written)
+    if (letter.kind === 'plan') result.letters.push({ to: letter.recipient, subject: letter.subject, lines: 1 });
   const ahead = options.today > todayIn(collection.timeZone, new Date(options.now));
   const swept = { collectionId: collection.id, day: options.today, ahead, finishedAt: options.now };
   if (!options.dryRun) queueLetters(store, swept, written);
   return result;
 };
 
+const linesIn = ({ cars }: Digest): number =>
+  cars.reduce((sum, { lines, stay }) => sum + lines.length + stay.length, 0);
+
+/** A person with what was said to them, and what they have to be told. */
+interface Listener {
+  member: Member;
+  said: ReadonlyMap<string, readonly Said[]>;
+  told: readonly ToldOfStay[];
+  cars: OwedCar[];
+  plans: { view: StayView; names: { car: string; place: string | null } }[];
+}
+
 /** What each member has to be told, read in one walk over the collection. */
-const collectOwed = (
-  store: Store,
-  collectionId: string,
-  members: readonly Member[],
-  today: CivilDate,
-): Map<string, OwedCar[]> => {
+const collectOwed = (store: Store, collectionId: string, today: CivilDate): Listener[] => {
   const overrides = overridesOf(store, collectionId);
-  const told = members.map((member) => ({
-    member,
-    said: Map.groupBy(saidTo(store, collectionId, member.id, today), ({ partId }) => partId),
-    cars: [] as OwedCar[],
-  }));
-  for (const { name, facts, parts } of eachCar(store, collectionId)) {
-    const findings = findingsOf(facts, parts, overrides, today);
-    const unproven = findings.filter(({ standing }) => standing === 'unproven').length;
-    for (const { said, cars } of told) {
-      const news = owed(findings, said);
-      if (news.length > 0) cars.push({ carId: facts.id, name, owed: news, unproven });
-    }
+  const layUps = openLayUps(store, collectionId, today);
+  const places = new Map(placesOf(store, collectionId).map((place) => [place.id, place]));
+  const visitors = new Set([...layUps.values()].map(({ row }) => row.visitorId));
+  const members = membersOf(store, collectionId);
+  const listeners = members
+    .filter(({ id, letters }) => letters || visitors.has(id))
+    .map(
+      (member): Listener => ({
+        member,
+        said: Map.groupBy(saidTo(store, collectionId, member.id, today), ({ partId }) => partId),
+        told: toldOfStaysTo(store, collectionId, member.id, today),
+        cars: [],
+        plans: [],
+      }),
+    );
+  const reached = new Set(members.filter(({ email }) => email !== null).map(({ id }) => id));
+  for (const car of eachCar(store, collectionId)) {
+    const layUp = layUps.get(car.facts.id);
+    const stay = layUp && stayOn(layUp, car, places, overrides, today);
+    const visitor = layUp?.row.visitorId && reached.has(layUp.row.visitorId) ? layUp.row.visitorId : null;
+    tellOf(car, overrides, today, listeners, stay && { ...stay, visitor });
   }
-  return new Map(told.map(({ member, cars }) => [member.id, cars]));
+  return listeners;
+};
+
+interface StayTold {
+  view: StayView;
+  news: StayNews[];
+  place: string | null;
+  /** Who looks in and can be written to; null: whoever gets the letters. */
+  visitor: string | null;
+}
+
+const stayOn = (
+  layUp: LayUpOnRecord,
+  { facts: car, parts, traits }: CarStreamed,
+  places: ReadonlyMap<string, PlaceRow>,
+  overrides: readonly Override[],
+  today: CivilDate,
+): Omit<StayTold, 'visitor'> => {
+  const place = places.get(layUp.row.placeId ?? '');
+  const view = viewOf(stayFacts(layUp, { car, parts, traits, place, overrides }), today);
+  return { view, news: newsOf(view), place: place?.name ?? null };
+};
+
+const tellOf = (
+  { name, facts, parts }: CarStreamed,
+  overrides: readonly Override[],
+  today: CivilDate,
+  listeners: readonly Listener[],
+  stay: StayTold | undefined,
+): void => {
+  const stands = stay?.view.state === 'standing';
+  const findings = stands ? stay.view.findings : findingsOf(facts, parts, overrides, today);
+  const unproven = stands ? 0 : findings.filter(({ standing }) => standing === 'unproven').length;
+  for (const { member, said, told, cars, plans } of listeners) {
+    const all = member.letters ? owed(findings, said) : [];
+    const news = stands ? heardWhileStanding(all) : all;
+    const lines = stay ? staysFor(member, stay, told) : [];
+    if (news.length + lines.length > 0) cars.push({ carId: facts.id, name, owed: news, stay: lines, unproven });
+    if (stay && member.letters && !hasPlan(told, stay.view.stay.id))
+      plans.push({ view: stay.view, names: { car: name, place: stay.place } });
+  }
+};
+
+/** Who looks in gets the rounds; everything else goes to whoever gets the collection’s letters. */
+const staysFor = (
+  { id, letters }: Member,
+  { view, news, visitor }: StayTold,
+  told: readonly ToldOfStay[],
+): StayLine[] => {
+  const layUpId = view.stay.id;
+  const own = told.filter((one) => one.layUpId === layUpId);
+  const mine = news.filter(({ sort, forVisitor }) =>
+    sort === 'round' && visitor !== null ? id === visitor : letters || (id === visitor && forVisitor),
+  );
+  // What stands in the plan that goes out today is not told beside it.
+  const planned = letters && !hasPlan(told, layUpId) ? mine.filter(({ sort }) => sort !== 'step') : mine;
+  return unheard(planned, own).map((one) => ({ layUpId, news: one }));
 };
 
 const write = (
   digest: Digest,
-  collection: Collection,
-  member: Member,
-  recipient: string,
+  to: { collection: Collection; member: Member; recipient: string },
   options: SweepOptions,
 ): Written => {
-  const { today, now, href } = options;
-  const id = newId();
-  const frame = { person: member.name, collection: collection.name, day: dayInWords(today), href };
+  const { today } = options;
+  const frame = frameFor(to.member, to.collection, options);
   return {
-    letter: {
-      collectionId: collection.id,
-      id,
-      personId: member.id,
-      kind: 'digest',
-      day: today,
-      recipient,
+    letter: letterRow('digest', to, options, {
       subject: digest.subject,
       text: letterText(digest, frame),
       html: letterHtml(digest, frame),
-      messageId: `<digest.${id}@${new URL(href('/')).hostname}>`,
-      state: 'waiting',
-      tries: 0,
-      nextTryAt: now,
-      leaseUntil: null,
-      writtenAt: now,
-      sentAt: null,
-    },
-    said: digest.cars.flatMap((car) =>
-      car.lines.flatMap(({ partId, news }) => news.map((stage) => ({ partId, stage, saidOn: today }))),
+    }),
+    said: digest.cars.flatMap(({ lines }) =>
+      lines.flatMap(({ partId, news }) => news.map((stage) => ({ partId, stage, saidOn: today }))),
+    ),
+    told: digest.cars.flatMap(({ stay }) =>
+      stay.map(({ layUpId, news }) => ({ layUpId, matter: news.matter, saidOn: today })),
     ),
   };
 };

@@ -1,5 +1,5 @@
 /** A digest as the two parts of a letter: plain text first, HTML second, with links back to the pages. */
-import type { Digest, DigestCar, DigestLine } from '../notices/digest.ts';
+import type { Digest, DigestCar, DigestLine, StayLine } from '../notices/digest.ts';
 
 export interface LetterFrame {
   person: string;
@@ -19,6 +19,16 @@ const STAGE_WORDS = {
   estimate: 'Measure it',
 } as const;
 
+const SORT_WORDS = {
+  warning: 'While it stands',
+  found: 'Found',
+  round: 'Round',
+  return: 'Return',
+  step: 'Lay-up',
+} as const;
+
+const stayPath = ({ layUpId, news }: StayLine): string => `/lay-ups/${layUpId}${news.page && `/${news.page}`}`;
+
 export const letterText = (digest: Digest, { person, collection, day, href }: LetterFrame): string => {
   const cars = digest.cars.map((car) => carText(car, href));
   return [
@@ -36,12 +46,20 @@ const contentsText = ({ cars }: Digest): string => cars.map(({ name, summary }) 
 const carText = (car: DigestCar, href: LetterFrame['href']): string =>
   [
     `${car.name.toUpperCase()}  ${href(`/cars/${car.carId}`)}`,
+    ...car.stay.map((line) => stayText(line, href)),
     ...car.lines.map((line) => lineText(line, href)),
     ...(car.unproven > 0 ? [unprovenLine(car)] : []),
     ...(car.cautions.length > 0
       ? [`Before you work:\n${car.cautions.map((caution) => `- ${caution}`).join('\n')}`]
       : []),
   ].join('\n\n');
+
+const stayText = (line: StayLine, href: LetterFrame['href']): string =>
+  [
+    `[${SORT_WORDS[line.news.sort]}] ${line.news.title}`,
+    ...line.news.lines.map((text) => `  ${text}`),
+    `  ${href(stayPath(line))}`,
+  ].join('\n');
 
 const lineText = (line: DigestLine, href: LetterFrame['href']): string =>
   [
@@ -85,6 +103,19 @@ const Letter = ({ digest, frame }: { digest: Digest; frame: LetterFrame }) => (
               {car.name}
             </a>
           </h2>
+          {car.stay.map((line) => (
+            <div style="margin: 0 0 1rem">
+              <h3 style="margin: 0">
+                {SORT_WORDS[line.news.sort]}:{' '}
+                <a style="color: #1c1b19" href={frame.href(stayPath(line))}>
+                  {line.news.title}
+                </a>
+              </h3>
+              {line.news.lines.map((text) => (
+                <p style="margin: 0.2rem 0">{text}</p>
+              ))}
+            </div>
+          ))}
           {car.lines.map((line) => (
             <div style="margin: 0 0 1.25rem">
               <h3 style="margin: 0">

@@ -1,10 +1,12 @@
 /** The day's letter to one person as data: by car, safety first, each line with its reason, its age and what to do. */
 import { daysInWords } from '../ageing/words.ts';
+import { CAUTIONS, DEFERS } from '../catalogue/cautions.ts';
 import { count } from '../dates/words.ts';
 import { byNeed } from '../findings/car.ts';
 import { explain } from '../findings/explain.ts';
 import type { Outlook } from '../findings/outlook/outlook.ts';
 import type { Owed, Stage } from './owed.ts';
+import type { StayNews } from './stay-news.ts';
 
 export interface DigestLine {
   partId: string;
@@ -19,9 +21,17 @@ export interface DigestLine {
   todo: string;
 }
 
+/** A line about the lay-up of a car. */
+export interface StayLine {
+  layUpId: string;
+  news: StayNews;
+}
+
 export interface DigestCar {
   carId: string;
   name: string;
+  /** Its lay-up first: what is to be done at the car today. */
+  stay: StayLine[];
   lines: DigestLine[];
   /** "2 past, 1 due, 3 to look at". */
   summary: string;
@@ -40,12 +50,13 @@ export interface OwedCar {
   carId: string;
   name: string;
   owed: readonly Owed[];
+  stay: readonly StayLine[];
   unproven: number;
 }
 
 /** The letter for what is owed, or null where nothing is: no news, no letter. */
 export const digestOf = (owedCars: readonly OwedCar[]): Digest | null => {
-  const cars = owedCars.filter(({ owed }) => owed.length > 0).map(carSection);
+  const cars = owedCars.filter(({ owed, stay }) => owed.length + stay.length > 0).map(carSection);
   if (cars.length === 0) return null;
   cars.sort(byGravity);
   return { subject: subjectOf(cars), cars };
@@ -63,9 +74,9 @@ const gravity = ({ lines }: DigestCar): number[] => {
   return [safety.filter(past).length, safety.length, lines.filter(past).length, lines.length];
 };
 
-const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
-  const sorted = [...owed].sort((a, b) => Number(isSafety(b)) - Number(isSafety(a)) || byNeed(a, b));
-  const told = sorted.map((finding) => ({ finding, words: explain(finding) }));
+const carSection = ({ carId, name, owed, stay, unproven }: OwedCar): DigestCar => {
+  const byGrade = [...owed].sort((a, b) => Number(isSafety(b)) - Number(isSafety(a)) || byNeed(a, b));
+  const told = byGrade.map((finding) => ({ finding, words: explain(finding) }));
   const lines = told.map(({ finding, words }) => ({
     partId: finding.part.id,
     stage: headOf(finding),
@@ -77,8 +88,12 @@ const carSection = ({ carId, name, owed, unproven }: OwedCar): DigestCar => {
     doubts: words.doubts,
     todo: words.todo,
   }));
-  const cautions = [...new Set(told.flatMap(({ words }) => words.cautions))];
-  return { carId, name, lines, summary: stagesInWords(lines), cautions, unproven };
+  const asked = stay.flatMap(({ news }) => news.cautions.map((key) => CAUTIONS[key]));
+  const cautions = [
+    ...new Set([...asked, ...told.flatMap(({ words }) => words.cautions), ...(asked.length > 0 ? [DEFERS] : [])]),
+  ];
+  const sorted = stay.toSorted((a, b) => SORTS.indexOf(a.news.sort) - SORTS.indexOf(b.news.sort));
+  return { carId, name, stay: sorted, lines, summary: summaryOf(sorted, lines), cautions, unproven };
 };
 
 /** Which of several news heads a line, gravest first. */
@@ -105,6 +120,28 @@ const estimateInWords = (outlook: Outlook | null): string[] =>
 
 const isSafety = (finding: Owed): boolean => finding.kind.severity === 'safety';
 
+/** Rounds and warnings before steps. */
+const SORTS: readonly StayNews['sort'][] = ['warning', 'found', 'round', 'return', 'step'];
+
+/** “1 round, 3 steps of its lay-up; 2 past”. */
+const summaryOf = (stay: readonly StayLine[], lines: readonly DigestLine[]): string =>
+  [staysInWords(stay), stagesInWords(lines)].filter((text) => text !== '').join('; ');
+
+const staysInWords = (stay: readonly StayLine[]): string =>
+  (
+    [
+      ['warning', 'warning'],
+      ['found', 'thing found'],
+      ['round', 'round'],
+      ['return', 'return'],
+      ['step', 'lay-up step'],
+    ] as const
+  )
+    .map(([sort, words]) => ({ n: stay.filter(({ news }) => news.sort === sort).length, words }))
+    .filter(({ n }) => n > 0)
+    .map(({ n, words }) => count(n, words).replace('thing founds', 'things found'))
+    .join(', ');
+
 /** "2 past, 1 due, 3 to look at", and what readings ask for. */
 const stagesInWords = (lines: readonly DigestLine[]): string =>
   (
@@ -126,5 +163,8 @@ const stagesInWords = (lines: readonly DigestLine[]): string =>
 const subjectOf = (cars: readonly DigestCar[]): string => {
   const [first, ...others] = cars;
   const whose = `${first?.name}${others.length > 0 ? ` and ${count(others.length, 'more car')}` : ''}`;
-  return `${stagesInWords(cars.flatMap((car) => car.lines))}: ${whose}`;
+  return `${summaryOf(
+    cars.flatMap((car) => car.stay),
+    cars.flatMap((car) => car.lines),
+  )}: ${whose}`;
 };

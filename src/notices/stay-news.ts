@@ -3,6 +3,7 @@ import type { CautionKey } from '../catalogue/cautions.ts';
 import { addDays, addMonths, type CivilDate, latest } from '../dates/civil.ts';
 import { count, dayInWords } from '../dates/words.ts';
 import { figureLines, type Plan, type PlanStep } from '../plans/plan.ts';
+import type { Round } from '../plans/rounds.ts';
 import { isWaking, type StayView, WAKE_AHEAD } from '../plans/standing.ts';
 
 export interface StayNews {
@@ -42,21 +43,33 @@ export const unheard = (news: readonly StayNews[], told: readonly ToldMatter[]):
 /** Only the last round that came due: one letter, however long nobody could be written to. */
 const rounds = ({ rounds: all, on }: StayView): StayNews[] => {
   const last = all.findLast(({ due }) => due <= on);
-  if (last?.state !== 'due') return [];
   const missed = all.filter(({ state }) => state === 'missed');
-  return [
-    {
-      matter: `round:${last.month}`,
-      began: last.due,
-      sort: 'round',
-      title: `The round of ${dayInWords(last.due)}: ten minutes at the car`,
-      lines: missed.length > 0 ? [`Missed so far: ${missed.map(({ due }) => dayInWords(due)).join('; ')}.`] : [],
-      cautions: [],
-      page: 'round',
-      forVisitor: true,
-    },
-  ];
+  const lost = missed.at(-1);
+  return [...(lost ? [missedNews(lost)] : []), ...(last?.state === 'due' ? [roundNews(last, missed)] : [])];
 };
+
+/** Told to the owner when nobody can make it any more. */
+const missedNews = ({ month, due }: Round): StayNews => ({
+  matter: `missed:${month}`,
+  began: due,
+  sort: 'warning',
+  title: `Nobody has made the round of ${dayInWords(due)}`,
+  lines: ['Ask who looks in, or look yourself: what went wrong since then nobody has seen.'],
+  cautions: [],
+  page: '',
+  forVisitor: false,
+});
+
+const roundNews = (last: Round, missed: readonly Round[]): StayNews => ({
+  matter: `round:${last.month}`,
+  began: last.due,
+  sort: 'round',
+  title: `The round of ${dayInWords(last.due)}: ten minutes at the car`,
+  lines: missed.length > 0 ? [`Missed so far: ${missed.map(({ due }) => dayInWords(due)).join('; ')}.`] : [],
+  cautions: [],
+  page: 'round',
+  forVisitor: true,
+});
 
 const warnings = ({ warnings: all }: StayView): StayNews[] =>
   all.map(({ key, begins, title, todo, cautions }) => ({

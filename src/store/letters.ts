@@ -2,8 +2,10 @@
 import { and, asc, desc, eq, lte, max, ne, notInArray, or, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Said } from '../notices/owed.ts';
+import type { ToldMatter } from '../notices/stay-news.ts';
 import { inTransaction, type Store } from './open.ts';
 import { attempts, letters, said, sweeps } from './schema.ts';
+import { toldOfStays } from './stay-schema.ts';
 
 export type LetterRow = typeof letters.$inferSelect;
 export type AttemptRow = typeof attempts.$inferSelect;
@@ -12,6 +14,12 @@ export type AttemptRow = typeof attempts.$inferSelect;
 export interface Written {
   letter: LetterRow;
   said: readonly Said[];
+  /** What it tells of stays. */
+  told: readonly ToldOfStay[];
+}
+
+export interface ToldOfStay extends ToldMatter {
+  layUpId: string;
 }
 
 /** A sweep of a collection as on a day; `ahead` if that day has not come yet. */
@@ -23,14 +31,40 @@ export interface Swept {
 }
 
 /** Puts the day's letters and what they say into the outbox, and marks the collection as swept on a day that has come. */
-export const queueLetters = (
+export const queueLetters = (store: Store, swept: Swept, written: readonly Written[]): void =>
+  inTransaction(store, (tx) => {
+    const { collectionId, day, ahead, finishedAt } = swept;
+    writeLetters(tx, swept, written);
+    if (ahead) return;
+    tx.insert(sweeps)
+      .values({ collectionId, day, finishedAt })
+      .onConflictDoUpdate({ target: [sweeps.collectionId, sweeps.day], set: { finishedAt } })
+      .run();
+  });
+
+/** Letters that do not wait for the sweep of the day. */
+export const writeLetters = (
   store: Store,
-  { collectionId, day, ahead, finishedAt }: Swept,
+  { collectionId, ahead }: Pick<Swept, 'collectionId' | 'ahead'>,
   written: readonly Written[],
 ): void =>
   inTransaction(store, (tx) => {
-    for (const { letter, said: lines } of written) {
+    for (const { letter, said: lines, told } of written) {
       tx.insert(letters).values(letter).run();
+      for (const line of told)
+        tx.insert(toldOfStays)
+          .values({ ...line, collectionId, personId: letter.personId, letterId: letter.id, ahead })
+          .onConflictDoUpdate({
+            target: [
+              toldOfStays.collectionId,
+              toldOfStays.personId,
+              toldOfStays.layUpId,
+              toldOfStays.matter,
+              toldOfStays.saidOn,
+            ],
+            set: { letterId: letter.id, ahead },
+          })
+          .run();
       for (const line of lines)
         tx.insert(said)
           .values({ ...line, collectionId, personId: letter.personId, letterId: letter.id, ahead })
@@ -41,11 +75,6 @@ export const queueLetters = (
           })
           .run();
     }
-    if (ahead) return;
-    tx.insert(sweeps)
-      .values({ collectionId, day, finishedAt })
-      .onConflictDoUpdate({ target: [sweeps.collectionId, sweeps.day], set: { finishedAt } })
-      .run();
   });
 
 /** What a person was told by a day. What stood in a letter that was given up was not told. */
@@ -64,6 +93,27 @@ export const saidTo = (store: Store, collectionId: string, personId: string, day
     )
     .groupBy(said.partId, said.stage)
     .all() as Said[];
+
+/** The same of stays. */
+export const toldOfStaysTo = (store: Store, collectionId: string, personId: string, day: CivilDate): ToldOfStay[] =>
+  store
+    .select({
+      layUpId: toldOfStays.layUpId,
+      matter: toldOfStays.matter,
+      saidOn: max(toldOfStays.saidOn).mapWith(toldOfStays.saidOn),
+    })
+    .from(toldOfStays)
+    .innerJoin(letters, and(eq(letters.collectionId, toldOfStays.collectionId), eq(letters.id, toldOfStays.letterId)))
+    .where(
+      and(
+        eq(toldOfStays.collectionId, collectionId),
+        eq(toldOfStays.personId, personId),
+        ne(letters.state, 'failed'),
+        or(eq(toldOfStays.ahead, false), lte(toldOfStays.saidOn, day)),
+      ),
+    )
+    .groupBy(toldOfStays.layUpId, toldOfStays.matter)
+    .all() as ToldOfStay[];
 
 export const lettersOf = (store: Store, collectionId: string, most = 200): LetterRow[] =>
   store

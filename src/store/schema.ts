@@ -12,7 +12,7 @@ import type { DateOrder } from '../dates/typed-point.ts';
 import type { Answers, Claim, Evidence, Override } from '../findings/facts.ts';
 import type { Stage } from '../notices/owed.ts';
 
-const day = (name: string) => text(name).$type<CivilDate>();
+export const day = (name: string) => text(name).$type<CivilDate>();
 
 export const people = sqliteTable('people', {
   id: text('id').primaryKey(),
@@ -228,7 +228,7 @@ export const letters = sqliteTable(
     personId: text('person_id')
       .notNull()
       .references(() => people.id),
-    kind: text('kind').$type<'digest'>().notNull(),
+    kind: text('kind').$type<'digest' | 'plan'>().notNull(),
     day: day('day').notNull(),
     recipient: text('recipient').notNull(),
     subject: text('subject').notNull(),

@@ -32,7 +32,7 @@ const kept = <T extends { close(): void }>(one: T): T => {
 
 const barnWith = (...ids: string[]): Barn => {
   const barn = openBarn();
-  const written = ids.map((id) => ({ letter: newLetter(barn.acting, id, NOW), said: [] }));
+  const written = ids.map((id) => ({ letter: newLetter(barn.acting, id, NOW), said: [], told: [] }));
   const { collectionId } = barn.acting;
   queueLetters(barn.store, { collectionId, day: TODAY, ahead: false, finishedAt: NOW }, written);
   return barn;

@@ -37,6 +37,7 @@ const wetFluid = finding('brake-fluid-glycol', [dated('filled', '2026-06-01')], 
 const car = (name: string, findings: readonly Finding[], unproven = 0): OwedCar => ({
   carId: name.toLowerCase(),
   name,
+  stay: [],
   owed: owed(findings, new Map()),
   unproven,
 });

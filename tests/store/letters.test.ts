@@ -31,7 +31,9 @@ const swept = (collectionId: string, day: CivilDate, ahead = false): Swept => ({
 const queue = (barn: Barn, id: string, said: { partId: string; stage: Stage }[] = []): void => {
   const { collectionId } = barn.acting;
   const lines = said.map((line) => ({ ...line, saidOn: TODAY }));
-  queueLetters(barn.store, swept(collectionId, TODAY), [{ letter: newLetter(barn.acting, id, NOW), said: lines }]);
+  queueLetters(barn.store, swept(collectionId, TODAY), [
+    { letter: newLetter(barn.acting, id, NOW), said: lines, told: [] },
+  ]);
 };
 
 const taken = (letter: LetterRow | undefined): LetterRow => {
@@ -151,8 +153,8 @@ describe('queueing', () => {
     const said = [{ partId: part.id, stage: 'look' as const, saidOn: TODAY }];
     const twin = { ...newLetter(barn.acting, 'b', NOW), messageId: newLetter(barn.acting, 'a', NOW).messageId };
     const written = [
-      { letter: newLetter(barn.acting, 'a', NOW), said },
-      { letter: twin, said: [] },
+      { letter: newLetter(barn.acting, 'a', NOW), said, told: [] },
+      { letter: twin, said: [], told: [] },
     ];
     expect(() => queueLetters(barn.store, swept(collectionId, TODAY), written)).toThrow(/UNIQUE.*message_id/);
     expect(lettersOf(barn.store, collectionId)).toEqual([]);
@@ -184,7 +186,7 @@ describe('queueing', () => {
     const partId = partOf(barn, carIn(barn), 'wiring').id;
     const said = [{ partId, stage: 'look' as const, saidOn: '2027-04-01' as const }];
     const letter = newLetter(barn.acting, 'a', NOW);
-    queueLetters(barn.store, swept(collectionId, '2027-04-01', true), [{ letter, said }]);
+    queueLetters(barn.store, swept(collectionId, '2027-04-01', true), [{ letter, said, told: [] }]);
     expect(saidTo(barn.store, collectionId, personId, '2027-03-31')).toEqual([]);
     expect(saidTo(barn.store, collectionId, personId, '2027-04-01')).toHaveLength(1);
     expect(sweptAt(barn.store, collectionId, '2027-04-01')).toBeNull();
@@ -199,7 +201,7 @@ describe('queueing', () => {
       ['b', '2026-01-01'],
     ] as const)
       queueLetters(barn.store, swept(collectionId, saidOn), [
-        { letter: newLetter(barn.acting, id, NOW), said: [{ partId, stage: 'look', saidOn }] },
+        { letter: newLetter(barn.acting, id, NOW), said: [{ partId, stage: 'look', saidOn }], told: [] },
       ]);
     expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([
       { partId, stage: 'look', saidOn: '2026-01-01' },

@@ -15,7 +15,7 @@ export const filledDataDir = ({ letter = false } = {}): string => {
   date(barn, carIn(barn), 'brake-fluid-glycol', claim('filled', '1 June 2004'));
   // Due by any clock, too: processes read the real one.
   const now = '2020-01-01T07:00:00.000Z';
-  const written = letter ? [{ letter: newLetter(barn.acting, 'a', now), said: [] }] : [];
+  const written = letter ? [{ letter: newLetter(barn.acting, 'a', now), said: [], told: [] }] : [];
   const swept = { collectionId: barn.acting.collectionId, day: TODAY, ahead: false };
   if (letter) queueLetters(store, { ...swept, finishedAt: now }, written);
   store.$client.close();

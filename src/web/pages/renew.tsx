@@ -1,7 +1,7 @@
 /** Renewing a part closes its record and opens the next; looking at it, taking back a slip, taking it off the list. */
 
 import { type Fault, refused } from '../../acts/fault.ts';
-import { datePart, kindOf, renewPart } from '../../acts/parts.ts';
+import { beginsOn, datePart, kindOf, renewPart } from '../../acts/parts.ts';
 import type { ClaimGiven } from '../../acts/read-claim.ts';
 import { takesLooks } from '../../catalogue/kind.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
@@ -62,9 +62,8 @@ export const renew = async (c: Ctx) => {
 /** The day it was fitted or filled, and, where the kind counts from another clock, what is read on the new part. */
 const claimsOf = (part: PartOnRecord, form: RenewForm, read: ClaimGiven): ClaimGiven[] => {
   const { clock } = kindOf(part);
-  const begins = clock === 'filled' || clock === 'serviced' || clock === 'used' ? clock : 'fitted';
   const fitted: ClaimGiven = {
-    clock: begins,
+    clock: beginsOn(kindOf(part)),
     typed: form.fitted,
     choice: choiceOf(form.fitted, form.fittedAsked, form.fittedChoice),
     evidence: form.evidence,
