@@ -12,6 +12,9 @@ export interface RoadCheck {
 const TIRES = ['tires-road', 'inner-tubes'];
 const BRAKE_FLUIDS = ['brake-fluid-glycol', 'brake-fluid-silicone', 'central-hydraulics'];
 
+/** Safety parts of an emergency, a spare or a competition: they do not keep a car off the road. */
+const ASIDE = ['tire-spare', 'tire-compact-spare', 'extinguisher', 'harness-fia', 'harness-sfi', 'child-seat'];
+
 /**
  * Past safety parts, tires that can’t be dated and an overdue timing belt speak against any drive; after two years so does
  * brake fluid nobody can date. Practice of the trade, from memory but for the ages of tires.
@@ -20,6 +23,7 @@ export const roadCheck = (stay: Stay, findings: readonly Finding[]): RoadCheck =
   const years = standsFor(stay, 24);
   const isAgainst = ({ kind, standing, gravest }: Finding): boolean => {
     const safety = kind.severity === 'safety';
+    if (ASIDE.includes(kind.key)) return false;
     if (gravest?.verdict === 'act' && safety) return true;
     if (standing === 'past') return safety || kind.key === 'timing-belt';
     return standing === 'unproven' && (TIRES.includes(kind.key) || (years && BRAKE_FLUIDS.includes(kind.key)));
@@ -30,6 +34,6 @@ export const roadCheck = (stay: Stay, findings: readonly Finding[]): RoadCheck =
     answer: against.length > 0 ? 'no' : 'local only',
     against,
     unchecked: rest.filter(({ standing }) => standing === 'unproven'),
-    due: rest.filter(({ standing }) => standing === 'due' || standing === 'look'),
+    due: rest.filter(({ standing }) => standing !== 'unproven' && standing !== 'in date'),
   };
 };

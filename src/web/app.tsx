@@ -18,6 +18,13 @@ import { rubberDesk } from './desks/rubber.tsx';
 import { BadForm } from './forms.ts';
 import { fromHere, ownOrigin } from './gate.ts';
 import { health } from './health.ts';
+import { closePage, closeStay } from './lay-ups/close.tsx';
+import { layUpsPage } from './lay-ups/list.tsx';
+import { addOwn, layUpPage, removeOwn, seen, takeSide } from './lay-ups/plan.tsx';
+import { makeRoundPage, roundOfStay, takeBackRound } from './lay-ups/round.tsx';
+import { addLayUp, changeLayUp, changeLayUpPage, newLayUp } from './lay-ups/start.tsx';
+import { skip, stepPage, tickStepPage, untick } from './lay-ups/step.tsx';
+import { wakeUpPage } from './lay-ups/wake-up.tsx';
 import { A, page } from './layout.tsx';
 import { notFound } from './not-found.tsx';
 import { addCar, changeCar, changeCarPage, newCar } from './pages/car-form.tsx';
@@ -34,6 +41,7 @@ import { changeInterval, kindPage, practice } from './pages/practice.tsx';
 import { recordReadings, roundPage, takeBackReading } from './pages/record-readings.tsx';
 import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
 import { saveDetails } from './pages/save-details.ts';
+import { sheetPage } from './sheets/sheet-page.tsx';
 import { BadDay, type Ctx, type Env, NoCollection, type Surroundings, visiting } from './visit.ts';
 
 /** Largest form or document taken, in bytes; the largest of ours has a few thousand. */
@@ -176,6 +184,30 @@ const pages = (app: Hono<Env>): void => {
   app.get('/places/:placeId', placePage);
   app.post('/places/:placeId', savePlace);
   app.post('/places/:placeId/forget', forgetPlace);
+
+  app.get('/lay-ups', layUpsPage);
+  app.get('/lay-ups/new', newLayUp);
+  app.post('/lay-ups', addLayUp);
+  app.get('/lay-ups/:layUpId', layUpPage);
+  app.get('/lay-ups/:layUpId/change', changeLayUpPage);
+  app.post('/lay-ups/:layUpId/change', changeLayUp);
+  app.post('/lay-ups/:layUpId/seen', seen);
+  app.post('/lay-ups/:layUpId/sides', takeSide);
+  app.post('/lay-ups/:layUpId/own', addOwn);
+  app.post('/lay-ups/:layUpId/own/:step/remove', removeOwn);
+  app.get('/lay-ups/:layUpId/wake-up', wakeUpPage);
+  for (const plan of ['steps', 'wake-up']) {
+    app.get(`/lay-ups/:layUpId/${plan}/:step`, stepPage);
+    app.post(`/lay-ups/:layUpId/${plan}/:step/done`, tickStepPage);
+    app.post(`/lay-ups/:layUpId/${plan}/:step/skip`, skip);
+    app.post(`/lay-ups/:layUpId/${plan}/:step/untick`, untick);
+  }
+  app.get('/lay-ups/:layUpId/round', roundOfStay);
+  app.post('/lay-ups/:layUpId/round', makeRoundPage);
+  app.post('/lay-ups/:layUpId/rounds/:roundId/withdraw', takeBackRound);
+  app.get('/lay-ups/:layUpId/sheets/:sheet', sheetPage);
+  app.get('/lay-ups/:layUpId/close', closePage);
+  app.post('/lay-ups/:layUpId/close', closeStay);
 
   app.get('/desks', desksPage);
   app.get('/desks/brake-fluid', brakeFluidDesk);

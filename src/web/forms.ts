@@ -44,8 +44,8 @@ export const notADistance = (text: string): Fault => ({
 });
 
 /** Text from one line of a form; longer than anyone types is refused. */
-const line = z.string().trim().max(200).default('');
-const lines = z.string().trim().max(4000).default('');
+export const line = z.string().trim().max(200).default('');
+export const lines = z.string().trim().max(4000).default('');
 const ticked = z.literal('on').optional().transform(Boolean);
 
 /** Radio groups of traits come as one-<facet>; they join the ticked ones. */

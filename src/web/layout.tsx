@@ -28,6 +28,7 @@ export const Post = ({ to, children, ...rest }: PropsWithChildren<{ to: string; 
 
 const NAV = [
   ['/', 'Line-up'],
+  ['/lay-ups', 'Lay-ups'],
   ['/desks', 'Desks'],
   ['/places', 'Places'],
   ['/practice', 'Practice'],

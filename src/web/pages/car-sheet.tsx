@@ -18,6 +18,7 @@ import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 import { isWaiting } from '../waiting.ts';
+import { LaidUp, Stays, type StaysOfCar, staysOfCar } from './car-stays.tsx';
 import { OutlookLine } from './outlook.tsx';
 import { nameOf } from './part-name.ts';
 
@@ -39,10 +40,19 @@ export const showCar = (
   const findings = findingsOf(found.facts, found.parts, overridesOf(store, collection.id), on);
   const past = closedParts(store, collection.id, carId);
   const places = placesOf(store, collection.id);
+  const stays = staysOfCar(store, collection.id, found, on);
   return page(
     c,
     found.car.name,
-    <CarSheet found={found} findings={findings} past={past} places={places} faults={faults} given={given} />,
+    <CarSheet
+      found={found}
+      findings={findings}
+      past={past}
+      places={places}
+      stays={stays}
+      faults={faults}
+      given={given}
+    />,
     faults.length > 0 ? 422 : 200,
   );
 };
@@ -52,11 +62,12 @@ interface Shown {
   findings: Finding[];
   past: PartOnRecord[];
   places: PlaceRow[];
+  stays: StaysOfCar;
   faults: readonly Fault[];
   given: { distance?: string; day?: string };
 }
 
-const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
+const CarSheet = ({ found, findings, past, places, stays, faults, given }: Shown) => {
   const { car, facts } = found;
   const summary = summaryOf(findings);
   const waiting = findings.filter(({ part }) => isWaiting(part.claims)).length;
@@ -86,6 +97,7 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
         {reading ? `; ${reading.km.toLocaleString('en-US')} km on ${reading.day}` : '; no odometer reading'}.
       </p>
       {car.note && <p class="note">{car.note}</p>}
+      <LaidUp stays={stays} carId={car.id} />
       <p class="call">
         <A to={`/cars/${car.id}/readings`} class="button">
           Note readings
@@ -162,6 +174,7 @@ const CarSheet = ({ found, findings, past, places, faults, given }: Shown) => {
       <p>
         <A to={`/cars/${car.id}/parts/new`}>Add a part that is not on this list</A>
       </p>
+      <Stays rows={stays.past} />
       {past.length > 0 && <History past={past} />}
     </>
   );

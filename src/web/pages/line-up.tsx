@@ -3,8 +3,10 @@ import type { DateRange } from '../../dates/partial-date.ts';
 import { rangeInWords } from '../../dates/words.ts';
 import { byUrgency, type CarSummary, findingsOf, summaryOf } from '../../findings/car.ts';
 import { explain } from '../../findings/explain.ts';
+import { type LayUpRow, openLayUps } from '../../store/lay-ups.ts';
 import { overridesOf } from '../../store/overrides.ts';
 import { eachCar } from '../../store/stream.ts';
+import { spanOf } from '../lay-ups/words.ts';
 import { A, page, useVisit } from '../layout.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
@@ -14,15 +16,23 @@ interface Row {
   name: string;
   built: DateRange;
   summary: CarSummary;
+  layUp: LayUpRow | undefined;
 }
 
 export const lineUp = (c: Ctx) => {
   const { collection, on } = c.get('visit');
   const { store } = c.get('around');
   const overrides = overridesOf(store, collection.id);
+  const layUps = openLayUps(store, collection.id, on);
   const rows: Row[] = [];
   for (const { name, facts, parts } of eachCar(store, collection.id))
-    rows.push({ id: facts.id, name, built: facts.built, summary: summaryOf(findingsOf(facts, parts, overrides, on)) });
+    rows.push({
+      id: facts.id,
+      name,
+      built: facts.built,
+      summary: summaryOf(findingsOf(facts, parts, overrides, on)),
+      layUp: layUps.get(facts.id)?.row,
+    });
   rows.sort((a, b) => byUrgency(a.summary, b.summary) || a.name.localeCompare(b.name));
   return page(c, 'Line-up', <LineUp rows={rows} />);
 };
@@ -64,7 +74,8 @@ const Empty = () => {
   );
 };
 
-const CarRow = ({ row: { id, name, built, summary } }: { row: Row }) => {
+const CarRow = ({ row: { id, name, built, summary, layUp } }: { row: Row }) => {
+  const { on } = useVisit();
   const first = summary.first;
   const dated = built.from !== null || built.to !== null;
   return (
@@ -72,6 +83,11 @@ const CarRow = ({ row: { id, name, built, summary } }: { row: Row }) => {
       <h2>
         <A to={`/cars/${id}`}>{name}</A> {dated && <small>built {rangeInWords(built)}</small>}
       </h2>
+      {layUp && (
+        <p>
+          <A to={`/lay-ups/${layUp.id}`}>{layUp.parkedOn <= on ? 'Laid up' : 'Lay-up planned'}</A>. {spanOf(layUp)}
+        </p>
+      )}
       <Bay counts={summary.counts} />
       <p class="counts">{countsInWords(summary.counts)}</p>
       {first && (

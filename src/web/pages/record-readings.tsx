@@ -1,15 +1,16 @@
 /** Recording what was read: from a part’s own page, or many at once on the round of a car. */
 import type { Fault } from '../../acts/fault.ts';
 import { kindOf } from '../../acts/parts.ts';
-import { type ReadingGiven, recordReadingsAct } from '../../acts/record-reading.ts';
+import { recordReadingsAct } from '../../acts/record-reading.ts';
 import { type Gauged, gaugesOf } from '../../findings/measured.ts';
 import { type CarWithParts, carWithParts, type PartOnRecord } from '../../store/cars.ts';
 import { withdrawReading } from '../../store/readings.ts';
 import { UnitChoice } from '../answer-field.tsx';
 import { partInPath } from '../find-part.ts';
 import { READINGS_FORM, type ReadingsForm, readForm } from '../forms.ts';
-import { A, choiceOf, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { A, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
+import { besideFields, readingsIn } from '../reading-form.ts';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { refuseClosed } from './closed-part.tsx';
 import { showPart } from './part.tsx';
@@ -48,39 +49,6 @@ export const takeBackReading = (c: Ctx) => {
 
 const carInPath = (c: Ctx): CarWithParts | undefined =>
   carWithParts(c.get('around').store, c.get('visit').collection.id, c.req.param('carId') ?? '');
-
-const FIELD = /^([^.]+)\.([^.]+)\.typed$/;
-
-/** The numbers that were typed; a field left empty is no reading. */
-const readingsIn = (given: ReadingsForm, on: string): ReadingGiven[] =>
-  Object.entries(given).flatMap(([name, typed]) => {
-    const [, partId, gauge] = FIELD.exec(name) ?? [];
-    if (!partId || !gauge || typed === '') return [];
-    const own = (what: string): string => given[`${fieldOf(partId, gauge)}${what}`] ?? '';
-    return [
-      {
-        partId,
-        gauge,
-        typed,
-        unit: own('unit'),
-        day: given.day || on,
-        // Where the form asks for it once, it has no field of its own.
-        warmth: given[`${fieldOf(partId, gauge)}warmth`] ?? given.warmth,
-        warmthUnit: given[`${fieldOf(partId, gauge)}warmthUnit`] ?? given.warmthUnit,
-        instrument: given.instrument,
-        note: given.note,
-        sure: choiceOf(typed, own('typedAsked'), own('typedChoice')) === 'sure',
-      },
-    ];
-  });
-
-/** What was asked once for all readings is wrong once, beside its one field. */
-const besideFields = (faults: readonly Fault[], given: ReadingsForm): Fault[] => {
-  const placed = faults.map((fault) =>
-    fault.field in given ? fault : { ...fault, field: fault.field.split('.').at(-1) ?? '' },
-  );
-  return placed.filter(({ field }, index) => placed.findIndex((one) => one.field === field) === index);
-};
 
 const showRound = (c: Ctx, found: CarWithParts, given: Partial<ReadingsForm>, faults: readonly Fault[]) =>
   page(
@@ -157,7 +125,7 @@ const ReadingFields = ({
 );
 
 /** Tires that stood together are equally warm: asked once. */
-const AirTemperature = ({ given, faults }: { given: Partial<ReadingsForm>; faults: readonly Fault[] }) => {
+export const AirTemperature = ({ given, faults }: { given: Partial<ReadingsForm>; faults: readonly Fault[] }) => {
   const wrong = faults.filter(({ field }) => field === 'warmth');
   const [first] = wrong;
   return (

@@ -1,0 +1,182 @@
+/** The steps of a plan by their days, each with its figures, a way to tick it and all that stands behind it. */
+
+import { CAUTIONS } from '../../catalogue/cautions.ts';
+import type { CivilDate } from '../../dates/civil.ts';
+import { dayInWords } from '../../dates/words.ts';
+import { figureInWords } from '../../plans/figures.ts';
+import type { Plan, PlanName, PlanStep } from '../../plans/plan.ts';
+import { TOPICS } from '../../plans/topics.ts';
+import { A, Post } from '../layout.tsx';
+import { Sources } from '../sources.tsx';
+import { before, dayWithName, phaseName, stepPath } from './step-words.ts';
+
+interface Shown {
+  layUpId: string;
+  plan: Plan;
+  anchor: CivilDate;
+  on: CivilDate;
+  closed: boolean;
+  /** Whether its days are over: then none is late by itself. */
+  over?: boolean;
+}
+
+export const StepList = ({ layUpId, plan, anchor, on, closed, over = false }: Shown) => (
+  <>
+    {[...Map.groupBy(plan.steps, ({ day }) => day)].map(([day, steps]) => (
+      <section class="plan-day" aria-labelledby={`on-${day}`}>
+        <h2 id={`on-${day}`}>
+          {dayWithName(day)} <small>{before(day, anchor)}</small>
+        </h2>
+        <ol>
+          {steps.map((step) => (
+            <StepLine layUpId={layUpId} name={plan.name} step={step} on={over ? null : on} closed={closed} />
+          ))}
+        </ol>
+      </section>
+    ))}
+  </>
+);
+
+const StepLine = ({
+  layUpId,
+  name,
+  step,
+  on,
+  closed,
+}: {
+  layUpId: string;
+  name: PlanName;
+  step: PlanStep;
+  /** Day by which it is late; null: none. */
+  on: CivilDate | null;
+  closed: boolean;
+}) => (
+  <li class={`step ${step.tick?.state ?? 'open'}`} id={step.key}>
+    <h3>
+      <span class="box" aria-hidden="true">
+        {step.tick?.state === 'done' ? '✓' : step.tick ? '–' : ''}
+      </span>{' '}
+      <A to={stepPath(layUpId, name, step.key)}>{step.title}</A> <small>{phaseName(step)}</small>
+    </h3>
+    {step.tick ? <TickWords step={step} /> : <p>{step.why}</p>}
+    {step.tick === null && on !== null && step.day < on && <p class="late">Its day was {dayInWords(step.day)}.</p>}
+    {step.tick === null && <StepFacts step={step} />}
+    <div class="actions">
+      {step.tick === null && !closed && isQuick(step) && (
+        <Post to={`${stepPath(layUpId, name, step.key)}/done`} class="inline">
+          <input type="hidden" name="quick" value="on" />
+          <button class="quiet">Done</button>
+        </Post>
+      )}
+      {step.tick === null && !closed && !isQuick(step) && (
+        <A to={stepPath(layUpId, name, step.key)} class="button quiet">
+          Done…
+        </A>
+      )}
+      <details>
+        <summary>Why, how, both sides</summary>
+        <Behind layUpId={layUpId} name={name} step={step} closed={closed} />
+      </details>
+    </div>
+  </li>
+);
+
+/** What needs no question beyond the day can be ticked where it stands. */
+export const isQuick = ({ records }: PlanStep): boolean => !records.renews && !records.reads && !records.odometer;
+
+const TickWords = ({ step: { tick, applies } }: { step: PlanStep }) =>
+  tick === null ? null : (
+    <p>
+      {tick.state === 'done' ? 'Done' : 'Left out'} on {dayInWords(tick.day)} by {tick.by}
+      {tick.note && `: ${tick.note}`}
+      {tick.cost !== null && ` (cost ${tick.cost})`}.
+      {!applies && ' By what is known today it would not be in the plan.'}
+    </p>
+  );
+
+/** Figures and lines about this car. */
+export const StepFacts = ({ step: { figures, lines } }: { step: PlanStep }) => (
+  <>
+    {figures.map((figure) => (
+      <p class="figure">
+        <strong>{figureInWords(figure)}</strong> <span class="hint">{figure.says.join(' ')}</span>
+      </p>
+    ))}
+    {lines.length > 0 && (
+      <ul class="lines">
+        {lines.map((line) => (
+          <li>{line}</li>
+        ))}
+      </ul>
+    )}
+  </>
+);
+
+export const Behind = ({
+  layUpId,
+  name,
+  step,
+  closed,
+  cautions = true,
+}: {
+  layUpId: string;
+  name: PlanName;
+  step: PlanStep;
+  closed: boolean;
+  /** Left out where they stand above already. */
+  cautions?: boolean;
+}) => (
+  <>
+    {step.tick && <p>{step.why}</p>}
+    <p class="because">
+      {step.because.length > 0 ? `In the plan because: ${step.because.join('; ')}.` : 'Every car gets it.'}
+      {step.minutes !== null && step.minutes > 0 && ` About ${step.minutes} minutes.`}
+      {step.needs.length > 0 && ` Needs: ${step.needs.join(', ')}.`}
+    </p>
+    {step.topic && <BothSides layUpId={layUpId} name={name} step={step} closed={closed} />}
+    {cautions && step.cautions.length > 0 && (
+      <ul class="caution">
+        {step.cautions.map((key) => (
+          <li>{CAUTIONS[key]}</li>
+        ))}
+      </ul>
+    )}
+    <Sources keys={step.sources} />
+  </>
+);
+
+/** Where the trade disagrees: what each side says, what speaks for it, and the owner’s choice. */
+const BothSides = ({
+  layUpId,
+  name,
+  step,
+  closed,
+}: {
+  layUpId: string;
+  name: PlanName;
+  step: PlanStep;
+  closed: boolean;
+}) => {
+  if (step.topic === null) return null;
+  const topic = TOPICS[step.topic];
+  return (
+    <Post to={`/lay-ups/${layUpId}/sides`} class="sides">
+      <fieldset class="choices">
+        <legend>{topic.name}</legend>
+        <input type="hidden" name="topic" value={step.topic} />
+        <input type="hidden" name="back" value={name} />
+        {Object.entries(topic.sides).map(([key, side]) => (
+          <label>
+            <input type="radio" name="side" value={key} checked={key === step.side} />{' '}
+            <span>
+              <strong>{side.name}.</strong> {side.says}
+            </span>
+          </label>
+        ))}
+        <p class="hint">{topic.evidence}</p>
+        <Sources keys={topic.sources} />
+        {!closed && <button class="quiet">Take this side</button>}
+      </fieldset>
+    </Post>
+  );
+};

@@ -1,0 +1,160 @@
+/** The steps of a plan as on paper: by day, each with a box to tick and room to write. */
+
+import { kindOf } from '../../acts/parts.ts';
+import { type CivilDate, daysBetween, weekday } from '../../dates/civil.ts';
+import { count, dayInWords } from '../../dates/words.ts';
+import { gaugesOf } from '../../findings/measured.ts';
+import { figureInWords } from '../../plans/figures.ts';
+import { papersInWords } from '../../plans/papers.ts';
+import { type Plan, type PlanStep, sideOfStep } from '../../plans/plan.ts';
+import type { Stay } from '../../plans/stay.ts';
+import type { PartOnRecord } from '../../store/cars.ts';
+import { Blank, Box } from './sheet.tsx';
+
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
+
+interface Listed {
+  plan: Plan;
+  stay: Stay;
+  /** What its days count back from, and the words for it. */
+  anchor: CivilDate;
+  anchorName: string;
+  parts: readonly PartOnRecord[];
+  /** A word set before some titles. */
+  mark?: (step: PlanStep) => string | null;
+}
+
+export const StepList = ({ plan, stay, anchor, anchorName, parts, mark = () => null }: Listed) => {
+  const papers = new Set(papersInWords(stay));
+  const numbers = new Map(plan.steps.map((step, index) => [step, index + 1]));
+  return (
+    <>
+      {[...Map.groupBy(plan.steps, ({ day }) => day)].map(([day, steps]) => (
+        <section class="day">
+          <h2>
+            {WEEKDAYS[weekday(day)]} {dayInWords(day)} <span class="off">{awayInWords(day, anchor, anchorName)}</span>
+          </h2>
+          <ol class="steps">
+            {steps.map((step) => (
+              <Step step={step} number={numbers.get(step) ?? 0} parts={parts} papers={papers} mark={mark(step)} />
+            ))}
+          </ol>
+        </section>
+      ))}
+    </>
+  );
+};
+
+const awayInWords = (day: CivilDate, anchor: CivilDate, name: string): string => {
+  const away = daysBetween(day, anchor);
+  if (away === 0) return name;
+  return away > 0 ? `${count(away, 'day')} before` : `${count(-away, 'day')} after`;
+};
+
+interface Shown {
+  step: PlanStep;
+  number: number;
+  parts: readonly PartOnRecord[];
+  papers: ReadonlySet<string>;
+  mark: string | null;
+}
+
+const Step = ({ step, number, parts, papers, mark }: Shown) => {
+  const { title, tick, minutes, lines, needs, phase, why, figures } = step;
+  const buys = step.key === 'order-supplies';
+  const own = lines.filter((line) => !papers.has(line));
+  const side = sideOfStep(step);
+  return (
+    <li class={`step ${tick?.state ?? 'open'}`}>
+      <Box state={tick?.state ?? 'open'} />
+      <div class="what">
+        <p class="title">
+          <span class="number">{number}</span> {mark && <span class="mark">{mark}</span>} <b>{title}</b>
+        </p>
+        {phase === 'own' && why && <p>{why}</p>}
+        {(side || figures.length > 0) && (
+          <p>
+            {side && <span class="fact">Chosen: {side.name}</span>}
+            {figures.map((figure) => (
+              <span class="fact">
+                {figure.amount === null ? (
+                  <>
+                    {figure.what}: <Blank /> {figure.unit}
+                  </>
+                ) : (
+                  figureInWords(figure)
+                )}
+              </span>
+            ))}
+          </p>
+        )}
+        {tick === null && !buys && needs.length > 0 && <p class="needs">Needs: {needs.join(', ')}</p>}
+        {own.length > 0 && (
+          <ul class={buys ? 'buy' : 'lines'}>
+            {own.map((line) => (
+              <li>
+                {buys && <Box />} {line}
+              </li>
+            ))}
+          </ul>
+        )}
+        {own.length < lines.length && <p class="needs">Days and rules: see Papers.</p>}
+        {tick === null && <ToRead step={step} parts={parts} />}
+      </div>
+      <span class="minutes">{minutes ? `${minutes} min` : ''}</span>
+      {tick ? (
+        <p class="said">
+          <b>
+            {tick.state === 'done' ? 'Done' : 'Left out'} {dayInWords(tick.day)}
+          </b>
+          , {tick.by}
+          {tick.note && `. ${tick.note}`}
+          {tick.cost !== null && `. Cost ${tick.cost.toFixed(2)}`}
+        </p>
+      ) : (
+        <p class="hand">
+          <span>Day, who</span>
+          <span>Notes, cost</span>
+        </p>
+      )}
+    </li>
+  );
+};
+
+/** “front left” as FL. */
+export const corner = (position: string): string =>
+  position
+    .split(' ')
+    .map((word) => word.charAt(0).toUpperCase())
+    .join('');
+
+/** What the step asks to be read, as lines to write on. */
+const ToRead = ({ step, parts }: { step: PlanStep; parts: readonly PartOnRecord[] }) => {
+  const asked = (step.records.reads ?? []).flatMap(([kind, key]) => {
+    const read = parts.filter((part) => part.kind === kind);
+    const test = read[0] && gaugesOf(kindOf(read[0])).find(({ gauge }) => gauge.key === key);
+    return test ? [{ test, read }] : [];
+  });
+  if (asked.length === 0 && !step.records.odometer) return null;
+  return (
+    <p class="read">
+      {step.records.odometer && (
+        <span class="fact">
+          Odometer <Blank />
+        </span>
+      )}
+      {asked.map(({ test, read }) => (
+        <span class="fact">
+          {test.name}
+          {read.map(({ position }) => (
+            <>
+              {' '}
+              {position && corner(position)} <Blank size="tiny" />
+            </>
+          ))}{' '}
+          {test.gauge.unit}
+        </span>
+      ))}
+    </p>
+  );
+};

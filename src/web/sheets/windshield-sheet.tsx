@@ -1,0 +1,68 @@
+/** The sheet that hangs behind the windshield: what stops whoever holds the key. One page, legible at arm's length. */
+import { dayInWords } from '../../dates/words.ts';
+import type { Line } from './measured-lines.ts';
+import { Blank, Box, Call, carClass, isClosed, type OnPaper, printedOn, SheetCode } from './sheet.tsx';
+import { linesOf } from './windshield-lines.ts';
+
+export const WindshieldSheet = (made: OnPaper) => {
+  const { here } = made;
+  const { row } = here.record;
+  const { facts, open, skipped, undone } = linesOf(here);
+  const closed = isClosed(here);
+  return (
+    <>
+      <h1>
+        {closed ? <span class="stop over">NOT IN FORCE</span> : <span class="stop">DO NOT START</span>}{' '}
+        <span class={carClass(here)}>{here.found.car.name}</span>
+      </h1>
+      {closed ? (
+        <p class="call">
+          This lay-up was {row.closedHow === 'called off' ? 'called off' : 'closed'} on{' '}
+          {dayInWords(row.closedOn ?? here.view.on)}. Take the sheet down.
+        </p>
+      ) : (
+        <div class="lines">
+          <Group title="As it stands, ticked in the plan" lines={facts} done />
+          <Group title="Planned: tick by hand once it is so" lines={open} />
+          {skipped.length > 0 && <p class="rest">Left out this time: {skipped.join(', ')}.</p>}
+          {undone.length > 0 && <p class="rest">Undone again for the wake-up: {undone.join(', ')}.</p>}
+        </div>
+      )}
+      <footer>
+        <div>
+          <Call {...made} />
+          <p class="when">
+            Parked <b>{dayInWords(row.parkedOn)}</b>
+          </p>
+          <p class="when">Back {row.returnOn ? <b>{dayInWords(row.returnOn)}</b> : <Blank size="rest" />}</p>
+          <p class="printed">{printedOn(made)} Not ticked is not known.</p>
+        </div>
+        <SheetCode visit={made.visit} here={here} sheet={made.sheet} />
+      </footer>
+    </>
+  );
+};
+
+const Group = ({ title, lines, done = false }: { title: string; lines: readonly Line[]; done?: boolean }) =>
+  lines.length === 0 ? null : (
+    <section class={done ? 'facts' : 'open'}>
+      <h2>{title}</h2>
+      <ul>
+        {[...lines]
+          .sort((a, b) => Number(a.half ?? false) - Number(b.half ?? false))
+          .map((line) => (
+            <li class={line.half ? 'half' : undefined}>
+              <Box state={done ? 'done' : 'open'} />
+              <span class="line">
+                {line.name} {done ? <b>{line.so.toUpperCase()}</b> : line.so}
+              </span>
+              {line.below && (
+                <span class="below">
+                  {line.below} {line.blank && <Blank size="rest" />}
+                </span>
+              )}
+            </li>
+          ))}
+      </ul>
+    </section>
+  );
