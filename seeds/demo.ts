@@ -3,6 +3,7 @@ import type { Demo } from '../src/acts/demo.ts';
 import type { CivilDate } from '../src/dates/civil.ts';
 import { brackwater } from './demo/brackwater.ts';
 import { calvessa } from './demo/calvessa.ts';
+import { layUps } from './demo/lay-ups.ts';
 import { norrhalm } from './demo/norrhalm.ts';
 import { BRAM, CARS, COLLECTION, HESPERING, ODILE, PEOPLE } from './demo/people.ts';
 import { sarrelune } from './demo/sarrelune.ts';
@@ -17,6 +18,7 @@ export const demoCollection = (today: CivilDate): Demo => {
     people: PEOPLE,
     places: HESPERING,
     cars: [tindlewick, brackwater, zwirbel, sarrelune, norrhalm, calvessa].map((car) => car(today)),
+    layUps: layUps(today),
     overrides: [
       {
         kind: 'overdrive',

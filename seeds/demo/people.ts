@@ -51,3 +51,5 @@ export const CARS = {
   norrhalm: demoId(25),
   calvessa: demoId(26),
 } as const;
+
+export const LAY_UPS = { calvessa: demoId(41), norrhalm: demoId(42), brackwater: demoId(43) } as const;

@@ -4,6 +4,7 @@ import type { StatedTrait } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Collection, Member } from '../store/people.ts';
 import type { AnswerGiven } from './details.ts';
+import type { LayUpGiven } from './lay-up.ts';
 import type { OverrideGiven } from './override.ts';
 import type { PlaceGiven } from './places.ts';
 import type { ClaimGiven } from './read-claim.ts';
@@ -80,6 +81,38 @@ export interface DemoPlace extends PlaceGiven {
   id: string;
 }
 
+/** A step ticked off, or left out with a reason. */
+export interface DemoTick {
+  step: string;
+  day: CivilDate;
+  by: string;
+  note?: string;
+  cost?: string;
+  skipped?: true;
+}
+
+export interface DemoRound {
+  day: CivilDate;
+  by: string;
+  answers: Readonly<Record<string, string>>;
+  note?: string;
+}
+
+/** A stay of a car as its people told it. */
+export interface DemoLayUp extends Partial<Omit<LayUpGiven, 'parkedOn' | 'numbers' | 'papers'>> {
+  id: string;
+  carId: string;
+  parkedOn: CivilDate;
+  numbers?: Partial<LayUpGiven['numbers']>;
+  papers?: Partial<LayUpGiven['papers']>;
+  madeOn: CivilDate;
+  madeBy: string;
+  ticks: readonly DemoTick[];
+  rounds: readonly DemoRound[];
+  /** Day it came back, kept as a pattern. */
+  back?: CivilDate;
+}
+
 export interface Demo {
   collection: Collection;
   places: readonly DemoPlace[];
@@ -87,4 +120,5 @@ export interface Demo {
   people: readonly [Member, ...Member[]];
   cars: readonly DemoCar[];
   overrides: readonly DemoOverride[];
+  layUps: readonly DemoLayUp[];
 }

@@ -8,8 +8,10 @@ import { inTransaction, type Store } from '../store/open.ts';
 import { addCollection, addMember, findCollection } from '../store/people.ts';
 import { type Acting, addCarAct } from './add-car.ts';
 import type { Demo, DemoCar, DemoClaim, DemoEnded, DemoOverride, DemoPart, DemoPlace, DemoReading } from './demo.ts';
+import { actingOn, fail, type Loading, must } from './demo-loading.ts';
 import { setDetailsAct } from './details.ts';
 import type { Outcome } from './fault.ts';
+import { loadLayUp } from './load-demo-stays.ts';
 import { setInterval } from './override.ts';
 import { addPartAct, changePartAct, datePart, renewPart } from './parts.ts';
 import { addPlaceAct, putCarAct } from './places.ts';
@@ -18,7 +20,7 @@ import { recordReadingsAct } from './record-reading.ts';
 /** All of the demo or nothing; a store that already has its collection is left as it is. */
 export const loadDemo = (store: Store, demo: Demo, today: CivilDate): void =>
   inTransaction(store, (tx) => {
-    const { collection, people, places, cars, overrides } = demo;
+    const { collection, people, places, cars, overrides, layUps } = demo;
     if (findCollection(tx, collection.id)) return;
     const [owner, ...others] = people;
     addCollection(tx, { name: collection.name, timeZone: collection.timeZone }, personOf(owner), {
@@ -29,15 +31,10 @@ export const loadDemo = (store: Store, demo: Demo, today: CivilDate): void =>
     for (const place of places) loadPlace({ store: tx, demo, today }, place);
     for (const car of cars) loadCar({ store: tx, demo, today }, car);
     for (const override of overrides) loadOverride({ store: tx, demo, today }, override);
+    for (const layUp of layUps) loadLayUp({ store: tx, demo, today }, layUp);
   });
 
 const personOf = ({ name, email, dateOrder }: Demo['people'][0]) => ({ name, email, dateOrder });
-
-interface Loading {
-  store: Store;
-  demo: Demo;
-  today: CivilDate;
-}
 
 const loadPlace = (loading: Loading, { id, ...given }: DemoPlace): void => {
   const acting = actingOn(loading, loading.today, loading.demo.people[0].id, given.name);
@@ -169,27 +166,4 @@ const loadOverride = (loading: Loading, { kind: key, setOn, setBy, ...given }: D
   const where = `Interval of ${key}`;
   const kind = KINDS.get(key) ?? fail(where, 'There is no such kind.');
   must(setInterval(loading.store, actingOn(loading, setOn, setBy, where), kind, given), where);
-};
-
-/** A person of the demo on a day of its past; claims are judged as on that day. */
-const actingOn = ({ demo, today }: Loading, day: CivilDate, personId: string, where: string): Acting => {
-  const person = demo.people.find(({ id }) => id === personId);
-  if (!person) fail(where, 'Nobody of the demo did that.');
-  if (day > today) fail(where, `${day} lies ahead.`);
-  return { collectionId: demo.collection.id, personId, order: person.dateOrder, today: day };
-};
-
-const must = <T>(outcome: Outcome<T>, where: string): T =>
-  outcome.ok
-    ? outcome.value
-    : fail(
-        where,
-        ...outcome.faults.map(({ message }) => message),
-        ...outcome.faults.flatMap(({ choices = [] }) =>
-          choices.map(({ value, label }) => `Choice ${value}: ${label}.`),
-        ),
-      );
-
-const fail: (where: string, ...why: string[]) => never = (where, ...why) => {
-  throw new Error(`Demo: ${where}: ${why.join(' ')}`);
 };

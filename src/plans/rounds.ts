@@ -1,5 +1,6 @@
 /** The monthly rounds of a stay: when each is due, what became of it, what the last one found. */
-import { addDays, addMonths, type CivilDate } from '../dates/civil.ts';
+import { addDays, type CivilDate } from '../dates/civil.ts';
+import { limitOn } from '../dates/limit.ts';
 import { LOOKS, type Look } from './looks.ts';
 import type { Stay } from './stay.ts';
 
@@ -35,7 +36,7 @@ export const roundsOf = (
   made: readonly RoundMade[],
   on: CivilDate,
 ): Round[] => {
-  const dueOn = (month: number): CivilDate => addMonths(parkedOn, month);
+  const dueOn = (month: number): CivilDate => limitOn(parkedOn, month);
   const rounds: Round[] = [];
   for (let month = 1; month <= MOST; month++) {
     const due = dueOn(month);

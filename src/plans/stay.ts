@@ -1,6 +1,7 @@
 /** One stay of a car: when it is parked and is to come back, where it stands, and what its owner said about that. */
 import { monthOn, monthsOf, type Place } from '../ageing/place.ts';
-import { addMonths, type CivilDate, firstOfMonth, yearOf } from '../dates/civil.ts';
+import { type CivilDate, firstOfMonth, yearOf } from '../dates/civil.ts';
+import { limitOn } from '../dates/limit.ts';
 
 /** What else there is to say about where and how it stands; what nobody ticked is taken as not so. */
 export const CIRCUMSTANCES = {
@@ -58,15 +59,15 @@ export interface Stay {
 export const OPEN_STAY = 12;
 
 /** The last day planned for. */
-export const endOf = ({ parkedOn, returnOn }: Stay): CivilDate => returnOn ?? addMonths(parkedOn, OPEN_STAY);
+export const endOf = ({ parkedOn, returnOn }: Stay): CivilDate => returnOn ?? limitOn(parkedOn, OPEN_STAY);
 
 /** Whether it stands so many months or longer: by days, never by counted months. */
-export const standsFor = (stay: Stay, months: number): boolean => endOf(stay) >= addMonths(stay.parkedOn, months);
+export const standsFor = (stay: Stay, months: number): boolean => endOf(stay) >= limitOn(stay.parkedOn, months);
 
 /** First days of the months it stands through, at most a year of them. */
 const monthsStood = (stay: Stay): CivilDate[] => {
   const first = firstOfMonth(yearOf(stay.parkedOn), Number(stay.parkedOn.slice(5, 7)));
-  return Array.from({ length: 12 }, (_, n) => addMonths(first, n)).filter((day) => day <= endOf(stay));
+  return Array.from({ length: 12 }, (_, n) => limitOn(first, n)).filter((day) => day <= endOf(stay));
 };
 
 /** Coldest night and hottest hour while it stands there, °C. */

@@ -1,7 +1,7 @@
 /** Judges conditions against a situation, and tells those that hold in words. */
 import { humidityOf } from '../ageing/place.ts';
 import { FACETS, IMPLIED } from '../catalogue/traits.ts';
-import { addMonths } from '../dates/civil.ts';
+import { limitOn } from '../dates/limit.ts';
 import { lengthInWords } from '../dates/words.ts';
 import type { Finding } from '../findings/assess.ts';
 import { holdsCharge } from './battery-charge.ts';
@@ -98,7 +98,7 @@ export const partsAsked = (test: PartTest, { stay, atParking, atReturn }: Situat
   if ('months' in test) {
     const { months } = test;
     return among(atParking).filter(
-      ({ since }) => since === null || since.from === null || addMonths(since.from, months) <= stay.parkedOn,
+      ({ since }) => since === null || since.from === null || limitOn(since.from, months) <= stay.parkedOn,
     );
   }
   return among(test.asks === 'at parking' ? atParking : atReturn).filter(({ news }) =>

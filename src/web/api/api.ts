@@ -5,6 +5,7 @@ import { carRoutes } from './cars.ts';
 import { dateRoutes } from './dates.ts';
 import { deskRoutes } from './desks.ts';
 import { kindRoutes } from './kinds.ts';
+import { layUpRoutes } from './lay-ups.ts';
 import { partRoutes } from './parts.ts';
 import { placeRoutes } from './places.ts';
 import { issuesProblem, problem } from './problem.ts';
@@ -26,6 +27,7 @@ export const api = (): Api => {
   partRoutes(app);
   readingRoutes(app);
   placeRoutes(app);
+  layUpRoutes(app);
   deskRoutes(app);
   kindRoutes(app);
   app.get('/openapi.json', (c) =>

@@ -36,7 +36,7 @@ export const tireLine = (step: PlanStep, here: StayHere): Line => {
     alike.length === 1 ? words : `${tires.map(({ at }) => corner(at)).join(' ')} ${words}`,
   );
   const psi = alike.map(([, [first]]) => psiOf(first?.amount as Span)).join(', ');
-  return { name: `Tires ${name.join(', ')}`, so: '', below: `${psi}. ${TO_ROAD}` };
+  return { name: 'Tires', so: name.join(', '), below: `${psi}. ${TO_ROAD}` };
 };
 
 interface Told {

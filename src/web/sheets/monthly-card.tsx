@@ -29,6 +29,16 @@ export const MonthlyCard = (made: OnPaper) => {
             ))}
           </ul>
         </section>
+        {open.length > 0 && (
+          <section>
+            <h2>Open as on {dayInWords(here.view.on)}</h2>
+            <ul>
+              {open.map((line) => (
+                <li>{line}</li>
+              ))}
+            </ul>
+          </section>
+        )}
         <section>
           <h2>At these figures, act</h2>
           <ul>
@@ -54,25 +64,13 @@ export const MonthlyCard = (made: OnPaper) => {
             </ul>
           </section>
         )}
-        {open.length > 0 && (
-          <section>
-            <h2>Open as on {dayInWords(here.view.on)}</h2>
-            <ul>
-              {open.map((line) => (
-                <li>{line}</li>
-              ))}
-            </ul>
-          </section>
-        )}
       </div>
       <SheetCautions keys={every.flatMap(({ cautions }) => cautions)}>
-        <li>
-          <b>
-            {sideOf('running', here.view.situation) === 'drive'
-              ? 'No short starts: a drive until everything is hot, or none.'
-              : 'No short starts: it stays off until the wake-up.'}
-          </b>
-        </li>
+        <p class="no-starts">
+          {sideOf('running', here.view.situation) === 'drive'
+            ? 'No short starts: a drive until everything is hot, or none.'
+            : 'No short starts: it stays off until the wake-up.'}
+        </p>
       </SheetCautions>
     </>
   );
@@ -81,9 +79,12 @@ export const MonthlyCard = (made: OnPaper) => {
 /** Rows to write on where no round falls into the stay. */
 const LEAST_ROWS = 3;
 
+/** Up to so many rows are set taller. */
+const FEW_ROWS = 6;
+
 const Grid = ({ columns, rounds }: { columns: readonly Column[]; rounds: readonly Round[] }) => (
   <section class="scroll" tabindex={0} aria-label="Rounds">
-    <table class="grid">
+    <table class={rounds.length > FEW_ROWS ? 'grid' : 'grid few'}>
       <thead>
         <tr>
           <th scope="col" class="due">
@@ -93,7 +94,7 @@ const Grid = ({ columns, rounds }: { columns: readonly Column[]; rounds: readonl
             Day
           </th>
           {columns.map(({ name, unit }) => (
-            <th scope="col">
+            <th scope="col" class={unit ? 'reading' : undefined}>
               {name} {unit && <small>{unit}</small>}
             </th>
           ))}
@@ -126,7 +127,7 @@ const Row = ({ round, columns }: { round: Round; columns: readonly Column[] }) =
           <b>{month}</b> {dayInWords(due)}
         </th>
         {state === 'missed' ? (
-          <td colspan={columns.length + 2} class="missed">
+          <td colspan={columns.length + 2} class="was-missed">
             missed
           </td>
         ) : (

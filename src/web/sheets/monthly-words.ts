@@ -14,9 +14,9 @@ import { warningsOf } from '../../plans/warnings.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import { BATTERY } from './monthly-columns.ts';
 
-/** Rounds to come on the card of an open stay, and those behind it that are shown to compare with. */
+/** Rounds to come on the card of an open stay, and the one behind it that is shown to compare with. */
 const AHEAD = 12;
-const BEHIND = 2;
+const BEHIND = 1;
 
 export const roundsOnCard = ({ record, view }: StayHere): Round[] => {
   const { stay, on } = view;

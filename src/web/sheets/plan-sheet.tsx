@@ -25,16 +25,15 @@ export const PlanSheet = (made: OnPaper) => {
   );
 };
 
-/** “34 steps: 9 done, 2 left out; hands on for about 11 hours still.” */
+/** “34 steps: 9 done (filled), 2 left out (struck), 23 to do, about 11 hours hands on.” */
 export const progressInWords = ({ steps }: Plan): string => {
   const open = steps.filter(isOpen);
   const done = steps.filter(isDone).length;
   const skipped = steps.length - open.length - done;
-  const minutes = open.reduce((sum, step) => sum + (step.minutes ?? 0), 0);
-  const hours = Math.ceil(minutes / 60);
-  return `${count(steps.length, 'step')}: ${done} done, ${skipped} left out, ${open.length} to do${
-    minutes > 0 ? `, hands on for about ${count(hours, 'hour')}` : ''
-  }. Filled is done, struck is left out.`;
+  const hours = Math.ceil(open.reduce((sum, step) => sum + (step.minutes ?? 0), 0) / 60);
+  return `${count(steps.length, 'step')}: ${done} done (filled), ${skipped} left out (struck), ${open.length} to do${
+    hours > 0 ? `, about ${count(hours, 'hour')} hands on` : ''
+  }.`;
 };
 
 /** Days and rules as told, or a line to write them on; what does not fit together is said below. */

@@ -164,8 +164,8 @@ export const Call = ({ visit, here }: Pick<OnPaper, 'visit' | 'here'>) => {
 export const SheetCautions = ({ keys, children }: { keys: readonly CautionKey[]; children?: Child }) => (
   <section class="cautions">
     <h2>Before you work</h2>
+    {children}
     <ul>
-      {children}
       {[...new Set(keys)].map((key) => (
         <li>{CAUTIONS[key]}</li>
       ))}

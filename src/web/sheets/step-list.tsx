@@ -64,6 +64,7 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
   const buys = step.key === 'order-supplies';
   const own = lines.filter((line) => !papers.has(line));
   const side = sideOfStep(step);
+  const many = own.length > FEW_LINES;
   return (
     <li class={`step ${tick?.state ?? 'open'}`}>
       <Box state={tick?.state ?? 'open'} />
@@ -89,15 +90,7 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
           </p>
         )}
         {tick === null && !buys && needs.length > 0 && <p class="needs">Needs: {needs.join(', ')}</p>}
-        {own.length > 0 && (
-          <ul class={buys ? 'buy' : 'lines'}>
-            {own.map((line) => (
-              <li>
-                {buys && <Box />} {line}
-              </li>
-            ))}
-          </ul>
-        )}
+        {own.length > 0 && !many && <Lines lines={own} buys={buys} />}
         {own.length < lines.length && <p class="needs">Days and rules: see Papers.</p>}
         {tick === null && <ToRead step={step} parts={parts} />}
       </div>
@@ -117,9 +110,23 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
           <span>Notes, cost</span>
         </p>
       )}
+      {many && <Lines lines={own} buys={buys} />}
     </li>
   );
 };
+
+/** More lines than so many go below the step, over its whole width. */
+const FEW_LINES = 4;
+
+const Lines = ({ lines, buys }: { lines: readonly string[]; buys: boolean }) => (
+  <ul class={`${buys ? 'buy' : 'lines'}${lines.length > FEW_LINES ? ' many' : ''}`}>
+    {lines.map((line) => (
+      <li>
+        {buys && <Box />} {line}
+      </li>
+    ))}
+  </ul>
+);
 
 /** “front left” as FL. */
 export const corner = (position: string): string =>

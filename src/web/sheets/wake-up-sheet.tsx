@@ -84,7 +84,7 @@ const Speaks = ({ title, findings }: { title: string; findings: readonly Finding
   findings.length === 0 ? null : (
     <>
       <h3>{title}</h3>
-      <ul class="buy">
+      <ul class="buy many">
         {findings.map((finding) => (
           <li>
             <Box /> {nameOf(finding)}

@@ -21,11 +21,11 @@ export const WindshieldSheet = (made: OnPaper) => {
           {dayInWords(row.closedOn ?? here.view.on)}. Take the sheet down.
         </p>
       ) : (
-        <div class="lines">
+        <div class={rowsOf([...facts, ...open]) > ROOMY ? 'as-is' : 'as-is roomy'}>
           <Group title="As it stands, ticked in the plan" lines={facts} done />
           <Group title="Planned: tick by hand once it is so" lines={open} />
-          {skipped.length > 0 && <p class="rest">Left out this time: {skipped.join(', ')}.</p>}
-          {undone.length > 0 && <p class="rest">Undone again for the wake-up: {undone.join(', ')}.</p>}
+          {skipped.length > 0 && <p class="left-out">Left out this time: {skipped.join(', ')}.</p>}
+          {undone.length > 0 && <p class="left-out">Undone again for the wake-up: {undone.join(', ')}.</p>}
         </div>
       )}
       <footer>
@@ -43,6 +43,15 @@ export const WindshieldSheet = (made: OnPaper) => {
   );
 };
 
+/** Up to so many rows the lines are set larger, each in a row of its own. */
+const ROOMY = 10;
+
+/** What has words beneath it takes half as much again. */
+const rowsOf = (lines: readonly Line[]): number => lines.reduce((rows, { below }) => rows + (below ? 1.5 : 1), 0);
+
+/** A state in capitals; a figure keeps its unit. */
+const loud = (so: string): string => (/\d/.test(so) ? so : so.toUpperCase());
+
 const Group = ({ title, lines, done = false }: { title: string; lines: readonly Line[]; done?: boolean }) =>
   lines.length === 0 ? null : (
     <section class={done ? 'facts' : 'open'}>
@@ -54,7 +63,7 @@ const Group = ({ title, lines, done = false }: { title: string; lines: readonly 
             <li class={line.half ? 'half' : undefined}>
               <Box state={done ? 'done' : 'open'} />
               <span class="line">
-                {line.name} {done ? <b>{line.so.toUpperCase()}</b> : line.so}
+                {line.name} {done ? <b>{loud(line.so)}</b> : line.so}
               </span>
               {line.below && (
                 <span class="below">

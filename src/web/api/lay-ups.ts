@@ -1,0 +1,550 @@
+/** Lay-ups for programs: starting, changing and closing them, their steps, sides and rounds. */
+import { createRoute, z } from '@hono/zod-openapi';
+import { allOrNothing } from '../../acts/all-or-nothing.ts';
+import type { AnswerGiven } from '../../acts/details.ts';
+import { done, type Fault, type Outcome, refused } from '../../acts/fault.ts';
+import {
+  addOwnStepAct,
+  changeLayUpAct,
+  chooseSide,
+  closeLayUp,
+  type LayUpGiven,
+  startLayUp,
+  understand,
+} from '../../acts/lay-up.ts';
+import { makeRound } from '../../acts/make-round.ts';
+import { recordReadingAct } from '../../acts/odometer.ts';
+import type { ReadingGiven } from '../../acts/record-reading.ts';
+import { type StayHere, stayHere } from '../../acts/stays.ts';
+import { tellPlan } from '../../acts/tell-plan.ts';
+import { effectsOf, skipStep, stepIn, type TickGiven, tickDone } from '../../acts/tick.ts';
+import { dayInWords } from '../../dates/words.ts';
+import { LOOKS } from '../../plans/looks.ts';
+import type { PlanStep } from '../../plans/plan.ts';
+import { TOPICS, type TopicKey } from '../../plans/topics.ts';
+import { carWithParts } from '../../store/cars.ts';
+import { changeLayUp, layUpsOf, removeOwnStep, untickStep, withdrawRound } from '../../store/lay-ups.ts';
+import { stayInPath } from '../lay-ups/in-path.ts';
+import { actingIn, type Ctx } from '../visit.ts';
+import { seenIn } from './in-path.ts';
+import { isClosed, layUpListed, layUpOut, lookOut, topicOut } from './lay-up-document.ts';
+import { faultsProblem, problem } from './problem.ts';
+import { type Api, body, json, refusal } from './route.ts';
+import { OnQuery } from './schemas/base.ts';
+import {
+  ClosingIn,
+  LayUpChange,
+  LayUpIn,
+  LayUpListed,
+  LayUpOut,
+  LayUpPath,
+  type LayUpTold,
+  LookOut,
+  Nothing,
+  OwnStepIn,
+  OwnStepPath,
+  type ReadingTold,
+  RoundIn,
+  RoundPath,
+  SideIn,
+  TickIn,
+  TickPath,
+  TopicOut,
+} from './schemas/lay-ups.ts';
+
+const list = createRoute({
+  method: 'get',
+  path: '/lay-ups',
+  summary: 'The lay-ups of the collection, open and past',
+  request: { query: OnQuery },
+  responses: {
+    200: json(z.object({ open: z.array(LayUpListed), past: z.array(LayUpListed) }), 'The last parked first'),
+  },
+});
+const looks = createRoute({
+  method: 'get',
+  path: '/lay-ups/looks',
+  summary: 'What is looked at on a round, with the answers to choose from',
+  responses: { 200: json(z.object({ looks: z.array(LookOut) }), 'In the order of the walk round the car') },
+});
+const topics = createRoute({
+  method: 'get',
+  path: '/lay-ups/topics',
+  summary: 'Where the trade disagrees: the sides, and what speaks for them',
+  responses: { 200: json(z.object({ topics: z.array(TopicOut) }), 'Every topic') },
+});
+const start = createRoute({
+  method: 'post',
+  path: '/lay-ups',
+  summary: 'Put a car away: makes its plan and writes the letters that bring it',
+  request: { query: OnQuery, body: body(LayUpIn) },
+  responses: {
+    201: {
+      ...json(LayUpOut, 'The lay-up'),
+      headers: z.object({ Location: z.string().describe('Where it is') }),
+    },
+    422: refusal('What was wrong'),
+  },
+});
+const one = createRoute({
+  method: 'get',
+  path: '/lay-ups/{layUpId}',
+  summary: 'One lay-up: its plan, the way back, rounds, what was found, what warns, what changed',
+  request: { params: LayUpPath, query: OnQuery },
+  responses: { 200: json(LayUpOut, 'The lay-up'), 404: refusal('No such lay-up') },
+});
+
+/** What was changed is answered with the whole lay-up as it is then. */
+const changing = <
+  Method extends 'post' | 'patch' | 'delete',
+  Path extends string,
+  Params extends typeof LayUpPath,
+  In extends z.ZodType,
+  Status extends 200 | 201,
+>(
+  method: Method,
+  path: Path,
+  summary: string,
+  params: Params,
+  document: In,
+  status: Status,
+) =>
+  createRoute({
+    method,
+    path,
+    summary,
+    request: { params, query: OnQuery, body: body(document) },
+    responses: {
+      [status as 200]: json(LayUpOut, 'The lay-up as it is now'),
+      404: refusal('Nothing there by that id'),
+      422: refusal('What was wrong'),
+    },
+  });
+
+const change = changing(
+  'patch',
+  '/lay-ups/{layUpId}',
+  'Change what is known of a stay: only what is named changes, and its plan is made anew',
+  LayUpPath,
+  LayUpChange,
+  200,
+);
+const see = changing(
+  'post',
+  '/lay-ups/{layUpId}/seen',
+  'Take the plan as it is now for looked at; send an empty document',
+  LayUpPath,
+  Nothing,
+  200,
+);
+const side = changing(
+  'post',
+  '/lay-ups/{layUpId}/sides',
+  'Take a side where the trade disagrees',
+  LayUpPath,
+  SideIn,
+  200,
+);
+const tick = changing(
+  'post',
+  '/lay-ups/{layUpId}/ticks',
+  'Tick a step off with all it writes into the car’s records, or leave it out and say why',
+  LayUpPath,
+  TickIn,
+  201,
+);
+const untick = changing(
+  'delete',
+  '/lay-ups/{layUpId}/ticks/{plan}/{step}',
+  'Take a tick back; what it wrote into the car’s records stays there. Send an empty document',
+  TickPath,
+  Nothing,
+  200,
+);
+const addStep = changing(
+  'post',
+  '/lay-ups/{layUpId}/steps',
+  'Add a step of one’s own to a plan',
+  LayUpPath,
+  OwnStepIn,
+  201,
+);
+const removeStep = changing(
+  'delete',
+  '/lay-ups/{layUpId}/steps/{step}',
+  'Take a step of one’s own off the plan; send an empty document',
+  OwnStepPath,
+  Nothing,
+  200,
+);
+const round = changing(
+  'post',
+  '/lay-ups/{layUpId}/rounds',
+  'Keep a round: what was seen and what was read, all or nothing',
+  LayUpPath,
+  RoundIn,
+  201,
+);
+const takeBackRound = changing(
+  'delete',
+  '/lay-ups/{layUpId}/rounds/{roundId}',
+  'Take a round back that was a slip; what was read stays with the parts. Send an empty document',
+  RoundPath,
+  Nothing,
+  200,
+);
+const close = changing(
+  'post',
+  '/lay-ups/{layUpId}/close',
+  'Close a lay-up: the car is back, or was never put away',
+  LayUpPath,
+  ClosingIn,
+  200,
+);
+
+export const layUpRoutes = (app: Api): void => {
+  app.openapi(list, (c) => {
+    const { store, id } = seenIn(c);
+    const { on } = c.get('visit');
+    const all = layUpsOf(store, id)
+      .filter(({ madeOn }) => madeOn <= on)
+      .flatMap((row) => stayHere(store, id, row.id, on) ?? []);
+    const [past, open] = [true, false].map((closed) =>
+      all.filter(({ record }) => isClosed(record.row, on) === closed).map(layUpListed),
+    );
+    return c.json({ open: open ?? [], past: past ?? [] }, 200);
+  });
+  // Before the address of one lay-up, which would take their names for its id.
+  app.openapi(looks, (c) => c.json({ looks: LOOKS.map(lookOut) }, 200));
+  app.openapi(topics, (c) => c.json({ topics: (Object.keys(TOPICS) as TopicKey[]).map(topicOut) }, 200));
+
+  app.openapi(start, (c) => {
+    const { store, id } = seenIn(c);
+    const visit = c.get('visit');
+    const { car, like, ...told } = c.req.valid('json');
+    const found = carWithParts(store, id, car);
+    if (!found) return faultsProblem(c, [{ field: 'car', message: 'There is no such car in this collection.' }]) as never;
+    const outcome = startLayUp(store, actingIn(visit), found, changed(NOTHING_SAID, told), like ?? '');
+    if (!outcome.ok) return refusedAt(c, outcome.faults) as never;
+    const here = stayHere(store, id, outcome.value, visit.on);
+    if (!here) return noLayUp(c) as never;
+    const writing = { today: visit.on, now: visit.now, href: visit.site.href };
+    tellPlan(store, visit.collection, here, writing, visit.on > visit.today);
+    c.header('Location', addressOf(c, outcome.value));
+    return c.json(layUpOut(here), 201);
+  });
+
+  app.openapi(one, (c) => now(c, 200));
+
+  app.openapi(change, (c) =>
+    onOpen(c, 200, (here) => {
+      const members = c.get('visit').members.map(({ id }) => id);
+      const given = changed(saidOf(here, members), c.req.valid('json'));
+      return changeLayUpAct(seenIn(c).store, actingIn(c.get('visit')), here, given);
+    }),
+  );
+
+  app.openapi(see, (c) =>
+    onOpen(c, 200, (here) => done(understand(seenIn(c).store, actingIn(c.get('visit')), here))),
+  );
+
+  app.openapi(side, (c) =>
+    onOpen(c, 200, (here) => {
+      const { topic, side: taken } = c.req.valid('json');
+      return chooseSide(seenIn(c).store, actingIn(c.get('visit')), here, topic, taken ?? '');
+    }),
+  );
+
+  app.openapi(tick, (c) => onOpen(c, 201, (here) => ticked(c, here, c.req.valid('json'))));
+
+  app.openapi(untick, (c) => {
+    const { plan, step } = c.req.valid('param');
+    return onOpen(
+      c,
+      200,
+      (here) => {
+        const { store, id } = seenIn(c);
+        return done(untickStep(store, id, here.record.row.id, { plan, step }, c.get('visit').on));
+      },
+      ({ view }) => stepIn(view, plan, step)?.tick != null,
+    );
+  });
+
+  app.openapi(addStep, (c) =>
+    onOpen(c, 201, (here) => {
+      const { days, ...given } = c.req.valid('json');
+      return addOwnStepAct(seenIn(c).store, actingIn(c.get('visit')), here, { ...given, days: String(days) });
+    }),
+  );
+
+  app.openapi(removeStep, (c) => {
+    const own = ({ record }: StayHere) => record.own.find(({ id }) => id === c.req.valid('param').step);
+    return onOpen(
+      c,
+      200,
+      (here) => {
+        const { store, id } = seenIn(c);
+        const step = own(here);
+        if (step) removeOwnStep(store, id, here.record.row.id, step, c.get('visit').on);
+        return done(null);
+      },
+      (here) => own(here) !== undefined,
+    );
+  });
+
+  app.openapi(round, (c) =>
+    onOpen(c, 201, (here) => {
+      const { on } = c.get('visit');
+      const { day = on, answers, readings, note } = c.req.valid('json');
+      const strangers = strangersIn(here, readings);
+      if (strangers.length > 0) return refused(...strangers);
+      const given = { day, note, answers, readings: readings.map(readingOn(day)) };
+      return makeRound(seenIn(c).store, actingIn(c.get('visit')), here, given, placeOf);
+    }),
+  );
+
+  app.openapi(takeBackRound, (c) => {
+    const { roundId } = c.req.valid('param');
+    return onOpen(
+      c,
+      200,
+      (here) => {
+        const { store, id } = seenIn(c);
+        return done(withdrawRound(store, id, here.record.row.id, roundId, c.get('visit').on));
+      },
+      ({ record }) => record.rounds.some(({ id }) => id === roundId),
+    );
+  });
+
+  app.openapi(close, (c) =>
+    onOpen(c, 200, (here) => {
+      const { store, id } = seenIn(c);
+      const visit = c.get('visit');
+      const { day = visit.on, how, odometer, pattern } = c.req.valid('json');
+      if (day > visit.on) return refused({ field: 'day', message: 'That day lies ahead.' });
+      return allOrNothing(store, (tx) => {
+        const closed = closeLayUp(tx, actingIn(visit), here, { day, how });
+        if (!closed.ok) return closed;
+        changeLayUp(tx, id, here.record.row.id, { isTemplate: pattern });
+        return odometer == null
+          ? closed
+          : recordReadingAct(tx, actingIn(visit), here.found.facts, { day, km: odometer });
+      });
+    }),
+  );
+};
+
+const noLayUp = (c: Ctx) => problem(c, { status: 404, title: 'There is no such lay-up in this collection' });
+
+/** Where a lay-up is, in the collection that the request named. */
+const addressOf = (c: Ctx, id: string): string => {
+  const named = c.req.query('collection');
+  return `${c.get('visit').site.base}/api/v1/lay-ups/${id}${named ? `?collection=${encodeURIComponent(named)}` : ''}`;
+};
+
+const now = (c: Ctx, status: 200 | 201): never => {
+  const here = stayInPath(c);
+  return (here ? c.json(layUpOut(here), status) : noLayUp(c)) as never;
+};
+
+/** Does something to a lay-up that is not closed, and to what of it the path names; answers it as it is then. */
+const onOpen = (
+  c: Ctx,
+  status: 200 | 201,
+  work: (here: StayHere) => Outcome<unknown>,
+  has: (here: StayHere) => boolean = () => true,
+): never => {
+  const here = stayInPath(c);
+  if (!here) return noLayUp(c) as never;
+  if (!has(here)) return problem(c, { status: 404, title: 'There is no such thing of this lay-up' }) as never;
+  const { row } = here.record;
+  if (row.closedOn && isClosed(row, c.get('visit').on))
+    return problem(c, {
+      status: 422,
+      title: `This lay-up was closed on ${dayInWords(row.closedOn)}; its record stays`,
+    }) as never;
+  const outcome = work(here);
+  return outcome.ok ? now(c, status) : (refusedAt(c, outcome.faults) as never);
+};
+
+const NOTHING_SAID: LayUpGiven = {
+  parkedOn: '',
+  returnOn: '',
+  place: '',
+  visitor: '',
+  phone: '',
+  circumstances: [],
+  numbers: { dose: '', engine: '', cylinders: '' },
+  papers: { storageFrom: '', roadUntil: '', noticeFrom: '', renewsOn: '', rules: '' },
+  note: '',
+};
+
+/** What was said so far, as typed; a place or a person that is gone is not said any more. */
+const saidOf = ({ record: { row }, place }: StayHere, members: readonly string[]): LayUpGiven => {
+  const { parkedOn, returnOn, visitorId, phone, circumstances, numbers, papers, note } = row;
+  return {
+    parkedOn,
+    returnOn: returnOn ?? '',
+    place: place?.id ?? '',
+    visitor: visitorId && members.includes(visitorId) ? visitorId : '',
+    phone,
+    circumstances,
+    numbers: {
+      dose: String(numbers.dose ?? ''),
+      engine: String(numbers.engine ?? ''),
+      cylinders: String(numbers.cylinders ?? ''),
+    },
+    papers: {
+      storageFrom: papers.storageFrom ?? '',
+      roadUntil: papers.roadUntil ?? '',
+      noticeFrom: papers.noticeFrom ?? '',
+      renewsOn: papers.renewsOn ?? '',
+      rules: papers.rules,
+    },
+    note,
+  };
+};
+
+/** Only what is named changes. */
+const changed = (before: LayUpGiven, told: LayUpTold): LayUpGiven => {
+  const { numbers, papers, circumstances = before.circumstances, ...rest } = told;
+  return {
+    ...before,
+    ...typed(rest),
+    circumstances,
+    numbers: { ...before.numbers, ...typed(numbers ?? {}) },
+    papers: { ...before.papers, ...typed(papers ?? {}) },
+  };
+};
+
+/** As the acts take it: as typed, empty where it is forgotten. */
+const typed = <Key extends string>(
+  told: Readonly<Partial<Record<Key, string | number | null | undefined>>>,
+): Partial<Record<Key, string>> =>
+  Object.fromEntries(
+    Object.entries<string | number | null | undefined>(told).flatMap(([key, value]) =>
+      value === undefined ? [] : [[key, String(value ?? '')]],
+    ),
+  ) as Partial<Record<Key, string>>;
+
+const ticked = (c: Ctx, here: StayHere, given: z.infer<typeof TickIn>): Outcome<unknown> => {
+  const { store } = seenIn(c);
+  const visit = c.get('visit');
+  const { plan, step: key, state, note } = given;
+  const step = stepIn(here.view, plan, key);
+  if (!step) return refused({ field: 'step', message: `There is no step “${key}” in this plan.` });
+  // Sent twice, it would renew twice.
+  if (step.tick)
+    return refused({
+      field: 'step',
+      message: `It was ticked on ${dayInWords(step.tick.day)}: take that back first.`,
+    });
+  if (state === 'skipped') return skipStep(store, actingIn(visit), here, step, plan, note);
+  const all = effectsOf(step, here.found.parts).map((effect) => effect.key);
+  const { day = visit.on, cost, evidence = 'own memory', effects = all, answers = {}, readings = [], odometer } = given;
+  const faults = [...unwantedIn(step, here, effects, Object.keys(answers)), ...strangersIn(here, readings)];
+  if (faults.length > 0) return refused(...faults);
+  const tick: TickGiven = {
+    day,
+    note,
+    cost: String(cost ?? ''),
+    evidence,
+    km: odometer ?? null,
+    effects,
+    answers: answersOf(step, here, answers),
+    readings: readings.map(readingOn(day)),
+  };
+  return tickDone(store, actingIn(visit), here, step, plan, tick, placeOf);
+};
+
+/** Effects the step has not got, and answers about what is not renewed: neither is passed over in silence. */
+const unwantedIn = (
+  step: PlanStep,
+  { found }: StayHere,
+  effects: readonly string[],
+  answered: readonly string[],
+): Fault[] => {
+  const all = effectsOf(step, found.parts);
+  return [
+    ...effects.flatMap((key, index) =>
+      all.some((effect) => effect.key === key)
+        ? []
+        : [{ field: `effects/${index}`, message: `This step has no effect “${key}”.` }],
+    ),
+    ...answered
+      .filter((part) => !effects.includes(`renews:${part}`))
+      .map((part) => ({ field: `answers/${part}`, message: 'That part is not renewed by this tick.' })),
+  ];
+};
+
+/** What becomes true by the step itself, as its form fills it in, and over it what was told. */
+const answersOf = (
+  { records }: PlanStep,
+  { found }: StayHere,
+  told: Readonly<Record<string, Readonly<Record<string, string | number>>>>,
+): Record<string, Record<string, AnswerGiven>> =>
+  Object.fromEntries(
+    found.parts
+      .filter(({ kind }) => records.renews?.includes(kind))
+      .map(({ id, kind }) => {
+        const own = (records.answers ?? []).filter(({ kinds }) => kinds.includes(kind));
+        const answers = { ...Object.fromEntries(own.map(({ key, value }) => [key, value])), ...told[id] };
+        return [
+          id,
+          Object.fromEntries(
+            Object.entries(answers).map(([key, answer]) => [key, { typed: String(answer), unit: '' }]),
+          ),
+        ];
+      }),
+  );
+
+/** A reading that knows its place in the document, which it keeps where the act hands it on. */
+interface Placed extends ReadingGiven {
+  index: number;
+}
+const placeOf = (reading: ReadingGiven): string => `readings/${(reading as Placed).index}/`;
+
+const readingOn =
+  (day: string) =>
+  ({ part, value, unit = '', warmth = '', ...rest }: ReadingTold, index: number): Placed => ({
+    ...rest,
+    partId: part,
+    typed: String(value),
+    unit,
+    day,
+    warmth: String(warmth),
+    index,
+  });
+
+const strangersIn = ({ found }: StayHere, readings: readonly ReadingTold[]): Fault[] =>
+  readings.flatMap(({ part }, index) =>
+    found.parts.some(({ id }) => id === part)
+      ? []
+      : [{ field: `readings/${index}/part`, message: 'There is no such part on this car.' }],
+  );
+
+/** The acts name the fields of the forms: each has its place in the document. */
+const refusedAt = (c: Ctx, faults: readonly Fault[]) => {
+  const placed = faults.map((fault) => ({ ...fault, field: inDocument(fault.field) }));
+  return faultsProblem(
+    c,
+    // What was asked once for all readings is wrong once.
+    placed.filter(({ field }, index) => placed.findIndex((other) => other.field === field) === index),
+  );
+};
+
+const ID = '[\\da-f-]{36}';
+const PLACES: readonly (readonly [form: RegExp, document: string])[] = [
+  [/^(storageFrom|roadUntil|noticeFrom|renewsOn)$/, 'papers/$1'],
+  [/^(dose|engine|cylinders)$/, 'numbers/$1'],
+  [/^look\.(.+)$/, 'answers/$1'],
+  [/^looks$/, 'answers'],
+  [/^(readings\/\d+)\/typed$/, '$1/value'],
+  [/^readings\/\d+\/day$/, 'day'],
+  [/^(?:dates\/0\/)?distance$/, 'odometer'],
+  [/^(?:dates\/0\/)?typed$/, 'day'],
+  [/^reason$/, 'note'],
+  [new RegExp(`^(${ID})\\.(.+)$`), 'answers/$1/$2'],
+];
+const inDocument = (field: string): string =>
+  PLACES.reduce((place, [form, document]) => place.replace(form, document), field);
