@@ -32,8 +32,8 @@ export const newsOf = (view: StayView): StayNews[] => [
   ...warnings(view),
   ...found(view),
   ...comesBack(view),
-  ...steps(view.layUp, view, 'step', ''),
-  ...(isWaking(view.stay, view.on) ? steps(view.wakeUp, view, 'wake', 'wake-up') : []),
+  ...steps(view.stay.parkedOn, view, 'step', 'steps', () => view.layUp),
+  ...(isWaking(view.stay, view.on) ? steps(view.stay.returnOn, view, 'wake', 'wake-up', () => view.wakeUp) : []),
 ];
 
 /** News this person has not heard since it began. */
@@ -122,23 +122,22 @@ const comesBack = ({ stay, on, findings, wakeUp }: StayView): StayNews[] => {
 /** Days a step is told ahead of its own: a weekend lies between. */
 const AHEAD = 3;
 
-/** Open steps whose day is near, and none of a plan long past its day. */
-const steps = (plan: Plan, { on, stay }: StayView, word: string, page: string): StayNews[] => {
-  const anchor = plan.name === 'lay-up' ? stay.parkedOn : stay.returnOn;
-  if (anchor === null || on > addDays(anchor, LATEST)) return [];
-  return plan.steps
-    .filter((step) => step.applies && step.tick === null && addDays(step.day, -AHEAD) <= on)
-    .map((step) => ({
-      matter: `${word}:${step.key}`,
-      began: addDays(step.day, -AHEAD),
-      sort: 'step',
-      title: `${dayInWords(step.day)}: ${step.title}`,
-      lines: [...figureLines(step), ...linesOf(step)],
-      cautions: step.cautions,
-      page: page || `steps/${step.key}`,
-      forVisitor: false,
-    }));
-};
+/** Open steps whose day is near, and none of a plan long past its day: that one is not even made. */
+const steps = (anchor: CivilDate | null, { on }: StayView, word: string, page: string, plan: () => Plan): StayNews[] =>
+  anchor === null || on > addDays(anchor, LATEST)
+    ? []
+    : plan()
+        .steps.filter((step) => step.applies && step.tick === null && addDays(step.day, -AHEAD) <= on)
+        .map((step) => ({
+          matter: `${word}:${step.key}`,
+          began: addDays(step.day, -AHEAD),
+          sort: 'step',
+          title: `${dayInWords(step.day)}: ${step.title}`,
+          lines: [...figureLines(step), ...linesOf(step)],
+          cautions: step.cautions,
+          page: `${page}/${step.key}`,
+          forVisitor: false,
+        }));
 
 /** Days after which an unticked step is no longer news: the wake-up takes it over. */
 const LATEST = 14;

@@ -8,7 +8,8 @@ export type Outline = readonly { key: string; title: string; day: CivilDate; fig
 
 export const outlineOf = ({ steps }: Plan): Outline =>
   steps
-    .filter(({ applies }) => applies)
+    // What was ticked stays, also where it changed the very facts that had brought it in.
+    .filter(({ applies, tick }) => applies || tick !== null)
     .map((step) => ({
       key: step.key,
       title: step.title,

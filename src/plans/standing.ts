@@ -66,24 +66,42 @@ export const carThere = ({ place, parkedOn }: Stay, car: CarFacts): CarFacts =>
 /** How long before it comes back the wake-up begins, in months. */
 export const WAKE_AHEAD = 1;
 
+/** Plans are made when they are asked for: a walk over a collection asks for few of them. */
 export const viewOf = (facts: StayFacts, on: CivilDate): StayView => {
   const { stay, car, parts, overrides, ticks, own, rounds: made } = facts;
   const told = { ticks: ticks.filter(({ day }) => day <= on), own };
-  const situation = situationOf(facts);
-  const layUp = layUpPlan(situation, told);
-  const findings = findingsOf(carThere(stay, car), parts, overrides, on);
   const standing = on >= stay.parkedOn;
+  const findings = findingsOf(carThere(stay, car), parts, overrides, on);
+  const situation = once(() => situationOf(facts));
+  const layUp = once(() => layUpPlan(situation(), told));
+  const wakeUp = once(() =>
+    wakeUpPlan({ ...asItEnds(facts, situation(), on), ...outcomeOf(layUp(), standing) }, on, told),
+  );
   return {
     stay,
     on,
     state: standing ? 'standing' : 'ahead',
-    situation,
-    layUp,
-    wakeUp: wakeUpPlan({ ...asItEnds(facts, situation, on), ...outcomeOf(layUp, standing) }, on, told),
+    get situation() {
+      return situation();
+    },
+    get layUp() {
+      return layUp();
+    },
+    get wakeUp() {
+      return wakeUp();
+    },
     rounds: standing ? roundsOf(stay, made, on) : [],
     found: standing ? foundBy(made, on) : [],
     warnings: standing ? warningsOf(stay, findings, on) : [],
     findings,
+  };
+};
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
   };
 };
 

@@ -110,6 +110,7 @@ export const TOPICS = {
     defaults: [
       { side: 'isolator', when: [{ traits: ['battery-lithium'] }] },
       { side: 'out', when: [{ circumstances: ['rented-bay'] }] },
+      { side: 'isolator', when: [{ circumstances: ['lift'], battery: 'holds by itself' }] },
       { side: 'connected', when: [{ months: { under: 3 }, battery: 'holds as it is' }] },
       { side: 'isolator', when: [{ circumstances: ['no-mains', 'unwatched'], battery: 'holds by itself' }] },
       { side: 'out', when: [{ circumstances: ['no-mains', 'unwatched'] }] },

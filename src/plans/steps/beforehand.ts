@@ -31,6 +31,18 @@ export const BEFOREHAND = [
     sources: ['dehumidifier-maker-article', 'extension-winter-storage', 'tm-38-260'],
   },
   {
+    key: 'more-visits',
+    phase: 'settle',
+    title: 'Settle who looks at it every week, and after each storm',
+    days: 42,
+    why: 'Outdoors covers tear, water finds a way and branches fall: the monthly round alone is too seldom.',
+    minutes: 10,
+    when: [{ ...A_MONTH, place: ['outdoors'] }],
+    after: ['settle-place'],
+    cautions: [],
+    sources: ['army-storage-manuals'],
+  },
+  {
     key: 'book-lift',
     phase: 'book',
     title: 'Book a lift or pit for an afternoon',

@@ -418,6 +418,17 @@ export const PARKING_DAY = [
   },
   {
     ...DAY,
+    key: 'deep-frost',
+    title: 'Nothing with water left in it: washer bottle, drinks, wet rags; battery full, or indoors',
+    why: 'In such nights whatever holds water bursts, and a battery that is not full freezes.',
+    minutes: 10,
+    when: [{ place: ['hard freeze'] }],
+    after: ['park'],
+    cautions: ['battery-gas', 'poison'],
+    sources: ['army-battery-tables', 'memory'],
+  },
+  {
+    ...DAY,
     key: 'windows',
     title: 'Windows as you chose, sunroof shut',
     why: 'Shut keeps mice and damp out, and a desiccant working.',
