@@ -167,13 +167,14 @@ export const addOwnStepAct = (
 /** Ends a stay: the car is back, or was never parked. Ordinary notices begin again with that day. */
 export const closeLayUp = (
   store: Store,
-  { collectionId, personId }: Acting,
+  { collectionId, personId, today }: Acting,
   { record }: StayHere,
   { day, how }: { day: string; how: 'back' | 'called off' },
 ): Outcome<null> => {
   const { row } = record;
   if (row.closedOn) return refused({ field: 'day', message: `This lay-up was closed on ${row.closedOn}.` });
   if (!isCivilDate(day)) return refused({ field: 'day', message: `“${day}” is no day.` });
+  if (day > today) return refused({ field: 'day', message: 'That day lies ahead.' });
   const first = how === 'back' ? row.parkedOn : row.madeOn;
   if (day < first)
     return refused({

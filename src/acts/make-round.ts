@@ -1,7 +1,8 @@
 /** A round made at the car: what was seen, what was read, kept together or not at all. */
 import { type CivilDate, isCivilDate } from '../dates/civil.ts';
+import { dayInWords } from '../dates/words.ts';
 import { LOOKS, type Look } from '../plans/looks.ts';
-import { recordRound } from '../store/lay-ups.ts';
+import { type LayUpRow, recordRound } from '../store/lay-ups.ts';
 import type { Store } from '../store/open.ts';
 import type { Acting } from './add-car.ts';
 import { allOrNothing } from './all-or-nothing.ts';
@@ -26,7 +27,7 @@ export const makeRound = (
   at: (reading: ReadingGiven) => string,
 ): Outcome<null> => {
   const { record, found } = here;
-  const faults: Fault[] = dayFaults(given.day, acting.today, record.row.parkedOn);
+  const faults: Fault[] = dayFaults(given.day, acting.today, record.row);
   const answers = Object.fromEntries(Object.entries(given.answers).filter(([, answer]) => answer !== ''));
   for (const [key, answer] of Object.entries(answers)) {
     const look = (LOOKS as readonly Look[]).find((one) => one.key === key);
@@ -54,8 +55,10 @@ export const makeRound = (
   });
 };
 
-const dayFaults = (day: string, today: CivilDate, parkedOn: CivilDate): Fault[] => {
+const dayFaults = (day: string, today: CivilDate, { parkedOn, closedOn }: LayUpRow): Fault[] => {
   if (!isCivilDate(day)) return [{ field: 'day', message: `“${day}” is no day.` }];
   if (day > today) return [{ field: 'day', message: 'That day lies ahead.' }];
-  return day < parkedOn ? [{ field: 'day', message: `It stands since ${parkedOn} only.` }] : [];
+  if (closedOn && day > closedOn)
+    return [{ field: 'day', message: `The lay-up was closed on ${dayInWords(closedOn)}.` }];
+  return day < parkedOn ? [{ field: 'day', message: `It stands since ${dayInWords(parkedOn)} only.` }] : [];
 };

@@ -19,7 +19,7 @@ import { type PlaceRow, placesOf } from '../store/places.ts';
 import { type CarStreamed, eachCar } from '../store/stream.ts';
 import { frameFor, letterRow, type Writing } from './letter-row.ts';
 import { stayFacts } from './stays.ts';
-import { hasPlan, planFor } from './tell-plan.ts';
+import { planFor, wantsPlan } from './tell-plan.ts';
 
 export interface SweepOptions extends Writing {
   /** Compute and answer, write nothing. */
@@ -134,7 +134,7 @@ const tellOf = (
     const news = stands ? heardWhileStanding(all) : all;
     const lines = stay ? staysFor(member, stay, told) : [];
     if (news.length + lines.length > 0) cars.push({ carId: facts.id, name, owed: news, stay: lines, unproven });
-    if (stay && member.letters && !hasPlan(told, stay.view.stay.id))
+    if (stay && member.letters && wantsPlan(told, stay.view))
       plans.push({ view: stay.view, names: { car: name, place: stay.place } });
   }
 };
@@ -151,7 +151,7 @@ const staysFor = (
     sort === 'round' && visitor !== null ? id === visitor : letters || (id === visitor && forVisitor),
   );
   // What stands in the plan that goes out today is not told beside it.
-  const planned = letters && !hasPlan(told, layUpId) ? mine.filter(({ sort }) => sort !== 'step') : mine;
+  const planned = letters && wantsPlan(told, view) ? mine.filter(({ sort }) => sort !== 'step') : mine;
   return unheard(planned, own).map((one) => ({ layUpId, news: one }));
 };
 

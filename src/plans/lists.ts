@@ -24,9 +24,9 @@ export const tiresInSpring = ({ atReturn }: Situation): Finding[] =>
   atReturn.filter((finding) => isTire(finding) && ['past', 'unproven'].includes(finding.news.calendar.standing));
 
 const dueLine = (finding: Finding): string => {
-  const { due, past } = finding;
-  const day = due?.worst ?? past?.worst ?? null;
-  return `${nameOf(finding)}: ${finding.news.calendar.standing}${day && day <= finding.on ? ` from ${dayInWords(day)}` : ''}`;
+  const { due, past, news } = finding;
+  const day = (news.calendar.standing === 'past' ? past?.worst : due?.worst) ?? null;
+  return `${nameOf(finding)}: ${news.calendar.standing}${day && day <= finding.on ? ` from ${dayInWords(day)}` : ''}`;
 };
 
 const LISTS = {

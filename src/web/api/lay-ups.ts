@@ -1,23 +1,14 @@
 /** Lay-ups for programs: starting, changing and closing them, their steps, sides and rounds. */
 import { createRoute, z } from '@hono/zod-openapi';
 import { allOrNothing } from '../../acts/all-or-nothing.ts';
-import type { AnswerGiven } from '../../acts/details.ts';
 import { done, type Fault, type Outcome, refused } from '../../acts/fault.ts';
-import {
-  addOwnStepAct,
-  changeLayUpAct,
-  chooseSide,
-  closeLayUp,
-  type LayUpGiven,
-  startLayUp,
-  understand,
-} from '../../acts/lay-up.ts';
+import { addOwnStepAct, changeLayUpAct, chooseSide, closeLayUp, startLayUp, understand } from '../../acts/lay-up.ts';
 import { makeRound } from '../../acts/make-round.ts';
 import { recordReadingAct } from '../../acts/odometer.ts';
-import type { ReadingGiven } from '../../acts/record-reading.ts';
 import { type StayHere, stayHere } from '../../acts/stays.ts';
 import { tellPlan } from '../../acts/tell-plan.ts';
 import { effectsOf, skipStep, stepIn, type TickGiven, tickDone } from '../../acts/tick.ts';
+import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { LOOKS } from '../../plans/looks.ts';
 import type { PlanStep } from '../../plans/plan.ts';
@@ -27,7 +18,20 @@ import { changeLayUp, layUpsOf, removeOwnStep, untickStep, withdrawRound } from 
 import { stayInPath } from '../lay-ups/in-path.ts';
 import { actingIn, type Ctx } from '../visit.ts';
 import { seenIn } from './in-path.ts';
-import { isClosed, layUpListed, layUpOut, lookOut, topicOut } from './lay-up-document.ts';
+import {
+  answersOf,
+  changed,
+  inDocument,
+  isClosed,
+  layUpListed,
+  layUpOut,
+  lookOut,
+  NOTHING_SAID,
+  placeOf,
+  readingOn,
+  saidOf,
+  topicOut,
+} from './lay-up-document.ts';
 import { faultsProblem, problem } from './problem.ts';
 import { type Api, body, json, refusal } from './route.ts';
 import { OnQuery } from './schemas/base.ts';
@@ -38,7 +42,6 @@ import {
   LayUpListed,
   LayUpOut,
   LayUpPath,
-  type LayUpTold,
   LookOut,
   Nothing,
   OwnStepIn,
@@ -223,7 +226,8 @@ export const layUpRoutes = (app: Api): void => {
     const visit = c.get('visit');
     const { car, like, ...told } = c.req.valid('json');
     const found = carWithParts(store, id, car);
-    if (!found) return faultsProblem(c, [{ field: 'car', message: 'There is no such car in this collection.' }]) as never;
+    if (!found)
+      return faultsProblem(c, [{ field: 'car', message: 'There is no such car in this collection.' }]) as never;
     const outcome = startLayUp(store, actingIn(visit), found, changed(NOTHING_SAID, told), like ?? '');
     if (!outcome.ok) return refusedAt(c, outcome.faults) as never;
     const here = stayHere(store, id, outcome.value, visit.on);
@@ -244,9 +248,7 @@ export const layUpRoutes = (app: Api): void => {
     }),
   );
 
-  app.openapi(see, (c) =>
-    onOpen(c, 200, (here) => done(understand(seenIn(c).store, actingIn(c.get('visit')), here))),
-  );
+  app.openapi(see, (c) => onOpen(c, 200, (here) => done(understand(seenIn(c).store, actingIn(c.get('visit')), here))));
 
   app.openapi(side, (c) =>
     onOpen(c, 200, (here) => {
@@ -328,7 +330,7 @@ export const layUpRoutes = (app: Api): void => {
         changeLayUp(tx, id, here.record.row.id, { isTemplate: pattern });
         return odometer == null
           ? closed
-          : recordReadingAct(tx, actingIn(visit), here.found.facts, { day, km: odometer });
+          : recordReadingAct(tx, actingIn(visit), here.found.facts, { day: day as CivilDate, km: odometer });
       });
     }),
   );
@@ -366,66 +368,6 @@ const onOpen = (
   const outcome = work(here);
   return outcome.ok ? now(c, status) : (refusedAt(c, outcome.faults) as never);
 };
-
-const NOTHING_SAID: LayUpGiven = {
-  parkedOn: '',
-  returnOn: '',
-  place: '',
-  visitor: '',
-  phone: '',
-  circumstances: [],
-  numbers: { dose: '', engine: '', cylinders: '' },
-  papers: { storageFrom: '', roadUntil: '', noticeFrom: '', renewsOn: '', rules: '' },
-  note: '',
-};
-
-/** What was said so far, as typed; a place or a person that is gone is not said any more. */
-const saidOf = ({ record: { row }, place }: StayHere, members: readonly string[]): LayUpGiven => {
-  const { parkedOn, returnOn, visitorId, phone, circumstances, numbers, papers, note } = row;
-  return {
-    parkedOn,
-    returnOn: returnOn ?? '',
-    place: place?.id ?? '',
-    visitor: visitorId && members.includes(visitorId) ? visitorId : '',
-    phone,
-    circumstances,
-    numbers: {
-      dose: String(numbers.dose ?? ''),
-      engine: String(numbers.engine ?? ''),
-      cylinders: String(numbers.cylinders ?? ''),
-    },
-    papers: {
-      storageFrom: papers.storageFrom ?? '',
-      roadUntil: papers.roadUntil ?? '',
-      noticeFrom: papers.noticeFrom ?? '',
-      renewsOn: papers.renewsOn ?? '',
-      rules: papers.rules,
-    },
-    note,
-  };
-};
-
-/** Only what is named changes. */
-const changed = (before: LayUpGiven, told: LayUpTold): LayUpGiven => {
-  const { numbers, papers, circumstances = before.circumstances, ...rest } = told;
-  return {
-    ...before,
-    ...typed(rest),
-    circumstances,
-    numbers: { ...before.numbers, ...typed(numbers ?? {}) },
-    papers: { ...before.papers, ...typed(papers ?? {}) },
-  };
-};
-
-/** As the acts take it: as typed, empty where it is forgotten. */
-const typed = <Key extends string>(
-  told: Readonly<Partial<Record<Key, string | number | null | undefined>>>,
-): Partial<Record<Key, string>> =>
-  Object.fromEntries(
-    Object.entries<string | number | null | undefined>(told).flatMap(([key, value]) =>
-      value === undefined ? [] : [[key, String(value ?? '')]],
-    ),
-  ) as Partial<Record<Key, string>>;
 
 const ticked = (c: Ctx, here: StayHere, given: z.infer<typeof TickIn>): Outcome<unknown> => {
   const { store } = seenIn(c);
@@ -477,45 +419,6 @@ const unwantedIn = (
   ];
 };
 
-/** What becomes true by the step itself, as its form fills it in, and over it what was told. */
-const answersOf = (
-  { records }: PlanStep,
-  { found }: StayHere,
-  told: Readonly<Record<string, Readonly<Record<string, string | number>>>>,
-): Record<string, Record<string, AnswerGiven>> =>
-  Object.fromEntries(
-    found.parts
-      .filter(({ kind }) => records.renews?.includes(kind))
-      .map(({ id, kind }) => {
-        const own = (records.answers ?? []).filter(({ kinds }) => kinds.includes(kind));
-        const answers = { ...Object.fromEntries(own.map(({ key, value }) => [key, value])), ...told[id] };
-        return [
-          id,
-          Object.fromEntries(
-            Object.entries(answers).map(([key, answer]) => [key, { typed: String(answer), unit: '' }]),
-          ),
-        ];
-      }),
-  );
-
-/** A reading that knows its place in the document, which it keeps where the act hands it on. */
-interface Placed extends ReadingGiven {
-  index: number;
-}
-const placeOf = (reading: ReadingGiven): string => `readings/${(reading as Placed).index}/`;
-
-const readingOn =
-  (day: string) =>
-  ({ part, value, unit = '', warmth = '', ...rest }: ReadingTold, index: number): Placed => ({
-    ...rest,
-    partId: part,
-    typed: String(value),
-    unit,
-    day,
-    warmth: String(warmth),
-    index,
-  });
-
 const strangersIn = ({ found }: StayHere, readings: readonly ReadingTold[]): Fault[] =>
   readings.flatMap(({ part }, index) =>
     found.parts.some(({ id }) => id === part)
@@ -532,19 +435,3 @@ const refusedAt = (c: Ctx, faults: readonly Fault[]) => {
     placed.filter(({ field }, index) => placed.findIndex((other) => other.field === field) === index),
   );
 };
-
-const ID = '[\\da-f-]{36}';
-const PLACES: readonly (readonly [form: RegExp, document: string])[] = [
-  [/^(storageFrom|roadUntil|noticeFrom|renewsOn)$/, 'papers/$1'],
-  [/^(dose|engine|cylinders)$/, 'numbers/$1'],
-  [/^look\.(.+)$/, 'answers/$1'],
-  [/^looks$/, 'answers'],
-  [/^(readings\/\d+)\/typed$/, '$1/value'],
-  [/^readings\/\d+\/day$/, 'day'],
-  [/^(?:dates\/0\/)?distance$/, 'odometer'],
-  [/^(?:dates\/0\/)?typed$/, 'day'],
-  [/^reason$/, 'note'],
-  [new RegExp(`^(${ID})\\.(.+)$`), 'answers/$1/$2'],
-];
-const inDocument = (field: string): string =>
-  PLACES.reduce((place, [form, document]) => place.replace(form, document), field);

@@ -5,7 +5,7 @@ import { addMonths, type CivilDate, firstOfMonth, latest, yearOf } from '../../d
 import { dayInWords, MONTHS } from '../../dates/words.ts';
 import { endOf } from '../../plans/stay.ts';
 
-const WIDTH = 640;
+const WIDTH = 420;
 const EDGE = 12;
 const BASE = 34;
 const instant = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
@@ -74,7 +74,7 @@ const RoundMark = ({ at, state }: { at: number; state: string }) => (
 const Months = ({ first, last, x }: { first: CivilDate; last: CivilDate; x(day: CivilDate): number }) => {
   const start = firstOfMonth(yearOf(first), Number(first.slice(5, 7)));
   const all = Array.from({ length: 140 }, (_, n) => addMonths(start, n)).filter((day) => day > first && day < last);
-  const every = [1, 2, 3, 6, 12].find((step) => all.length / step <= 12) ?? 12;
+  const every = [1, 2, 3, 6, 12].find((step) => all.length / step <= 7) ?? 12;
   return (
     <>
       {all.map((day, index) => {

@@ -12,12 +12,13 @@ import { tireSet } from '../../findings/tire-set.ts';
 import { type CarWithParts, carWithParts, closedParts, type PartOnRecord } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
 import { type PlaceRow, placesOf } from '../../store/places.ts';
-import { A, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
+import { A, FaultSummary, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 import { isWaiting } from '../waiting.ts';
+import { History, Odometer, StandsIn } from './car-sheet-sides.tsx';
 import { LaidUp, Stays, type StaysOfCar, staysOfCar } from './car-stays.tsx';
 import { OutlookLine } from './outlook.tsx';
 import { nameOf } from './part-name.ts';
@@ -159,18 +160,7 @@ const CarSheet = ({ found, findings, past, places, stays, faults, given }: Shown
         </section>
       ))}
       <StandsIn found={found} places={places} faults={faults} />
-      <section class="side" aria-labelledby="odometer">
-        <h2 id="odometer">Odometer</h2>
-        <Post to={`/cars/${car.id}/odometer`} class="row">
-          <DistanceField label="Reading" value={given.distance ?? ''} faults={faults} />
-          <label>
-            Day <input name="day" type="date" value={given.day ?? ''} {...faultsOf(faults, 'day')} />
-          </label>
-          <button>Record</button>
-        </Post>
-        <Faults faults={faults} field="day" />
-        <p class="hint">Without a day it is today’s; a second reading of the same day takes the first one’s place.</p>
-      </section>
+      <Odometer carId={car.id} faults={faults} given={given} />
       <p>
         <A to={`/cars/${car.id}/parts/new`}>Add a part that is not on this list</A>
       </p>
@@ -216,44 +206,6 @@ const urgency = (finding: Finding): number =>
 const asks = ({ news }: Finding): boolean =>
   news.reading.verdict === 'act' || news.reading.verdict === 'watch' || news.estimate !== null;
 
-/** Where the car stands: its climate goes into every estimate. */
-const StandsIn = ({
-  found: { car, place },
-  places,
-  faults,
-}: {
-  found: CarWithParts;
-  places: PlaceRow[];
-  faults: readonly Fault[];
-}) => (
-  <section class="side" aria-labelledby="place">
-    <h2 id="place">Where it stands</h2>
-    {!place && (
-      <p>
-        Nobody has said. Without it frost can’t be judged, and estimates assume an unheated garage in a temperate place.
-      </p>
-    )}
-    {places.length > 0 && (
-      <Post to={`/cars/${car.id}/place`} class="row">
-        <label>
-          Place
-          <select name="place" {...faultsOf(faults, 'place')}>
-            <option value="">Not said</option>
-            {places.map(({ id, name }) => (
-              <option value={id} selected={id === place?.id}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <button>It stands here</button>
-      </Post>
-    )}
-    <Faults faults={faults} field="place" />
-    <p>{place ? <A to={`/places/${place.id}`}>Its year there</A> : <A to="/places/new">Add a place</A>}</p>
-  </section>
-);
-
 const PartLine = ({ finding }: { finding: Finding }) => {
   const { part, standing, ruling, label } = finding;
   const waiting = isWaiting(part.claims);
@@ -285,16 +237,3 @@ const PartLine = ({ finding }: { finding: Finding }) => {
     </article>
   );
 };
-
-const History = ({ past }: { past: PartOnRecord[] }) => (
-  <section aria-labelledby="history">
-    <h2 id="history">Closed records</h2>
-    <ul>
-      {past.map((part) => (
-        <li>
-          {part.closedOn}: <A to={`/parts/${part.id}`}>{nameOf(part)}</A>. {part.closedWhy}
-        </li>
-      ))}
-    </ul>
-  </section>
-);

@@ -6,6 +6,9 @@ import { type Column, columnsOf, remarksOf } from './monthly-columns.ts';
 import { callsOf, everyRound, looksByMonth, openNow, roundsOnCard } from './monthly-words.ts';
 import { Call, Head, type OnPaper, SheetCautions } from './sheet.tsx';
 
+/** Up to so many rows all is set larger. */
+const FEW_ROWS = 6;
+
 export const MonthlyCard = (made: OnPaper) => {
   const { here } = made;
   const rounds = roundsOnCard(here);
@@ -13,7 +16,7 @@ export const MonthlyCard = (made: OnPaper) => {
   const some = looksByMonth(here, rounds);
   const open = openNow(here);
   return (
-    <>
+    <div class={rounds.length > FEW_ROWS ? undefined : 'few'}>
       <Head {...made}>
         <Call {...made} />
       </Head>
@@ -72,19 +75,16 @@ export const MonthlyCard = (made: OnPaper) => {
             : 'No short starts: it stays off until the wake-up.'}
         </p>
       </SheetCautions>
-    </>
+    </div>
   );
 };
 
 /** Rows to write on where no round falls into the stay. */
 const LEAST_ROWS = 3;
 
-/** Up to so many rows are set taller. */
-const FEW_ROWS = 6;
-
 const Grid = ({ columns, rounds }: { columns: readonly Column[]; rounds: readonly Round[] }) => (
   <section class="scroll" tabindex={0} aria-label="Rounds">
-    <table class={rounds.length > FEW_ROWS ? 'grid' : 'grid few'}>
+    <table class="grid">
       <thead>
         <tr>
           <th scope="col" class="due">
@@ -124,7 +124,7 @@ const Row = ({ round, columns }: { round: Round; columns: readonly Column[] }) =
     <tbody class={state}>
       <tr>
         <th scope="row" class="due">
-          <b>{month}</b> {dayInWords(due)}
+          <b>{month}</b> <span>{dayInWords(due)}</span>
         </th>
         {state === 'missed' ? (
           <td colspan={columns.length + 2} class="was-missed">

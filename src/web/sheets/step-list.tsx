@@ -118,15 +118,48 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
 /** More lines than so many go below the step, over its whole width. */
 const FEW_LINES = 4;
 
-const Lines = ({ lines, buys }: { lines: readonly string[]; buys: boolean }) => (
-  <ul class={`${buys ? 'buy' : 'lines'}${lines.length > FEW_LINES ? ' many' : ''}`}>
-    {lines.map((line) => (
-      <li>
-        {buys && <Box />} {line}
-      </li>
-    ))}
-  </ul>
-);
+const Lines = ({ lines, buys }: { lines: readonly string[]; buys: boolean }) => {
+  const { alike, others } = buys ? { alike: [], others: lines } : gathered(lines);
+  return (
+    <div class="lists">
+      {alike.map(([says, names]) => (
+        <p>
+          <b>{says}:</b> {names.join('\u00a0· ')}
+        </p>
+      ))}
+      {others.length > 0 && (
+        <ul class={`${buys ? 'buy' : 'lines'}${others.length > FEW_LINES ? ' many' : ''}`}>
+          {others.map((line) => (
+            <li>
+              {buys && <Box />} {line}
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  );
+};
+
+/** From so many lines on that say the same of several parts it is said once. */
+const ALIKE = 3;
+
+/** “Wiper blades: unproven” and others of which the same is said, by what is said; a name may hold a colon itself. */
+const gathered = (lines: readonly string[]): { alike: [string, string[]][]; others: string[] } => {
+  const ends = (line: string): string[] => [...line.matchAll(/: /g)].map(({ index }) => line.slice(index + 2));
+  const shared = (end: string): number => lines.filter((line) => line.endsWith(`: ${end}`)).length;
+  const saidOf = (line: string): string =>
+    ends(line).reduce((best, end) => (shared(end) > (best ? shared(best) : ALIKE - 1) ? end : best), '');
+  const { '': others = [], ...groups } = Object.groupBy(lines, saidOf);
+  return {
+    alike: Object.entries(groups).map(([said, all = []]) => [
+      capital(said),
+      all.map((line) => line.slice(0, -said.length - 2)),
+    ]),
+    others,
+  };
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** “front left” as FL. */
 export const corner = (position: string): string =>
