@@ -1,5 +1,6 @@
 /** Starting a lay-up, changing it, closing it: what a person gives is read here, and the plan is made anew. */
 import { addMonths, type CivilDate, isCivilDate } from '../dates/civil.ts';
+import { dayInWords } from '../dates/words.ts';
 import { outlineOf } from '../plans/changes.ts';
 import { CIRCUMSTANCES, type Circumstance, NUMBERS, type NumberKey, type Papers } from '../plans/stay.ts';
 import { isTopic, TOPICS } from '../plans/topics.ts';
@@ -51,14 +52,14 @@ export const startLayUp = (
   like: string,
   id?: string,
 ): Outcome<string> => {
-  const read = readLayUp(store, acting, given);
+  const read = readLayUp(store, acting, given, null);
   if (!read.ok) return read;
   const { collectionId, personId, today } = acting;
   const open = layUpsOf(store, collectionId, found.car.id).find((row) => row.closedOn === null);
   if (open)
     return refused({
       field: 'car',
-      message: `${found.car.name} has a lay-up from ${open.parkedOn} on that is not closed. Change that one, or close it first.`,
+      message: `${found.car.name} has a lay-up from ${dayInWords(open.parkedOn)} on that is not closed. Change that one, or close it first.`,
     });
   const before = like === '' ? undefined : findLayUp(store, collectionId, like);
   if (like !== '' && !before) return refused({ field: 'like', message: 'That lay-up is not there any more.' });
@@ -119,12 +120,16 @@ export const changeLayUpAct = (
   { record }: StayHere,
   given: LayUpGiven,
 ): Outcome<null> => {
-  const read = readLayUp(store, acting, given);
+  const closed = closedFault(record, acting.today);
+  if (closed) return closed;
+  const read = readLayUp(store, acting, given, record.row);
   if (!read.ok) return read;
   const { collectionId, today } = acting;
+  const { placeId, parkedOn } = read.value;
   changeLayUp(store, collectionId, record.row.id, read.value);
-  if (read.value.placeId && read.value.parkedOn <= today)
-    putCar(store, collectionId, record.row.carId, read.value.placeId, today);
+  // Where it was moved meanwhile is not undone by a new note.
+  const moved = placeId !== record.row.placeId || parkedOn !== record.row.parkedOn;
+  if (placeId && moved && parkedOn <= today) putCar(store, collectionId, record.row.carId, placeId, today);
   return done(null);
 };
 
@@ -135,11 +140,13 @@ export const understand = (store: Store, { collectionId }: Acting, { record, vie
 /** Takes a side where the trade disagrees; empty: the usual one again. */
 export const chooseSide = (
   store: Store,
-  { collectionId }: Acting,
+  { collectionId, today }: Acting,
   { record }: StayHere,
   topic: string,
   side: string,
 ): Outcome<null> => {
+  const closed = closedFault(record, today);
+  if (closed) return closed;
   if (!isTopic(topic) || (side !== '' && !Object.hasOwn(TOPICS[topic].sides, side)))
     return refused({ field: 'side', message: 'There is no such side to take.' });
   const { [topic]: _, ...others } = record.row.choices;
@@ -149,10 +156,12 @@ export const chooseSide = (
 
 export const addOwnStepAct = (
   store: Store,
-  { collectionId }: Acting,
+  { collectionId, today }: Acting,
   { record }: StayHere,
   given: { plan: 'lay-up' | 'wake-up'; title: string; days: string; note: string },
 ): Outcome<string> => {
+  const closed = closedFault(record, today);
+  if (closed) return closed;
   const days = given.days.trim() === '' ? 0 : Number(given.days);
   const faults: Fault[] = [
     ...(given.title === '' ? [{ field: 'title', message: 'Say in a few words what is to be done.' }] : []),
@@ -164,6 +173,20 @@ export const addOwnStepAct = (
   return done(addOwnStep(store, collectionId, record.row.id, { ...given, days }));
 };
 
+/** A stay that has ended by a day is history: nothing of it is changed any more. */
+export const closedFault = ({ row }: LayUpOnRecord, today: CivilDate): Extract<Outcome<never>, { ok: false }> | null =>
+  row.closedOn !== null && row.closedOn <= today
+    ? {
+        ok: false,
+        faults: [
+          {
+            field: 'day',
+            message: `This lay-up was closed on ${dayInWords(row.closedOn)}; its record stays as it is.`,
+          },
+        ],
+      }
+    : null;
+
 /** Ends a stay: the car is back, or was never parked. Ordinary notices begin again with that day. */
 export const closeLayUp = (
   store: Store,
@@ -172,14 +195,14 @@ export const closeLayUp = (
   { day, how }: { day: string; how: 'back' | 'called off' },
 ): Outcome<null> => {
   const { row } = record;
-  if (row.closedOn) return refused({ field: 'day', message: `This lay-up was closed on ${row.closedOn}.` });
+  if (row.closedOn) return refused({ field: 'day', message: `This lay-up was closed on ${dayInWords(row.closedOn)}.` });
   if (!isCivilDate(day)) return refused({ field: 'day', message: `“${day}” is no day.` });
   if (day > today) return refused({ field: 'day', message: 'That day lies ahead.' });
   const first = how === 'back' ? row.parkedOn : row.madeOn;
   if (day < first)
     return refused({
       field: 'day',
-      message: `It can’t be ${how === 'back' ? 'back' : 'called off'} before ${first}.`,
+      message: `It can’t be ${how === 'back' ? 'back' : 'called off'} before ${dayInWords(first)}.`,
     });
   changeLayUp(store, collectionId, row.id, { closedOn: day, closedHow: how, closedBy: personId });
   return done(null);
@@ -190,7 +213,8 @@ type Read = Pick<
   'parkedOn' | 'returnOn' | 'placeId' | 'visitorId' | 'phone' | 'circumstances' | 'numbers' | 'papers' | 'note'
 >;
 
-const readLayUp = (store: Store, acting: Acting, given: LayUpGiven): Outcome<Read> => {
+/** `known`: the stay as it is, whose parking day may lie out of reach by now. */
+const readLayUp = (store: Store, acting: Acting, given: LayUpGiven, known: LayUpRow | null): Outcome<Read> => {
   const faults: Fault[] = [];
   const { collectionId, today } = acting;
   const dayIn = (field: string, typed: string): CivilDate | null => {
@@ -202,7 +226,11 @@ const readLayUp = (store: Store, acting: Acting, given: LayUpGiven): Outcome<Rea
   const parkedOn = dayIn('parkedOn', given.parkedOn);
   const returnOn = dayIn('returnOn', given.returnOn);
   if (given.parkedOn === '') faults.push({ field: 'parkedOn', message: 'Say the day it is parked, or was.' });
-  if (parkedOn && (parkedOn < addMonths(today, -REACH.back) || parkedOn > addMonths(today, REACH.ahead)))
+  if (
+    parkedOn &&
+    parkedOn !== known?.parkedOn &&
+    (parkedOn < addMonths(today, -REACH.back) || parkedOn > addMonths(today, REACH.ahead))
+  )
     faults.push({
       field: 'parkedOn',
       message: 'That day is out of reach: five years back and two years ahead can be planned.',

@@ -10,7 +10,6 @@ import { type Acting, addCarAct } from './add-car.ts';
 import type { Demo, DemoCar, DemoClaim, DemoEnded, DemoOverride, DemoPart, DemoPlace, DemoReading } from './demo.ts';
 import { actingOn, fail, type Loading, must } from './demo-loading.ts';
 import { setDetailsAct } from './details.ts';
-import type { Outcome } from './fault.ts';
 import { loadLayUp } from './load-demo-stays.ts';
 import { setInterval } from './override.ts';
 import { addPartAct, changePartAct, datePart, renewPart } from './parts.ts';

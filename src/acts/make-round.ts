@@ -7,6 +7,7 @@ import type { Store } from '../store/open.ts';
 import type { Acting } from './add-car.ts';
 import { allOrNothing } from './all-or-nothing.ts';
 import { done, type Fault, type Outcome } from './fault.ts';
+import { closedFault } from './lay-up.ts';
 import { moveTires } from './move-tires.ts';
 import { type ReadingGiven, recordReadingsAct } from './record-reading.ts';
 import type { StayHere } from './stays.ts';
@@ -27,6 +28,8 @@ export const makeRound = (
   at: (reading: ReadingGiven) => string,
 ): Outcome<null> => {
   const { record, found } = here;
+  const closed = closedFault(record, acting.today);
+  if (closed) return closed;
   const faults: Fault[] = dayFaults(given.day, acting.today, record.row);
   const answers = Object.fromEntries(Object.entries(given.answers).filter(([, answer]) => answer !== ''));
   for (const [key, answer] of Object.entries(answers)) {

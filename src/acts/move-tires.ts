@@ -1,4 +1,4 @@
-/** A car rolled on: its tires stand on another spot since that day. */
+/** A car rolled on: its tires stand on another spot since that day. A tire whose dates clash with it keeps its own. */
 import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { CarWithParts } from '../store/cars.ts';

@@ -54,7 +54,16 @@ export interface AroundStay {
 export const stayFacts = (
   { row, ticks, own, rounds }: LayUpOnRecord,
   { car, parts, traits, place, overrides }: AroundStay,
-): StayFacts => ({ stay: stayOf(row, traits, place), car, parts, overrides, ticks, own, rounds });
+): StayFacts => ({
+  stay: stayOf(row, traits, place),
+  closedOn: row.closedOn,
+  car,
+  parts,
+  overrides,
+  ticks,
+  own,
+  rounds,
+});
 
 const stayOf = (row: LayUpRow, traits: readonly string[], place: PlaceRow | undefined): Stay => {
   const { id, carId, parkedOn, returnOn, madeOn, circumstances, choices, numbers, papers } = row;

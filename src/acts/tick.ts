@@ -14,6 +14,7 @@ import type { Acting } from './add-car.ts';
 import { allOrNothing } from './all-or-nothing.ts';
 import { type AnswerGiven, readAnswers } from './details.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
+import { closedFault } from './lay-up.ts';
 import { recordReadingAct } from './odometer.ts';
 import { beginsOn, datePart, kindOf, renewPart } from './parts.ts';
 import { type ReadingGiven, recordReadingsAct } from './record-reading.ts';
@@ -61,6 +62,10 @@ export const tickDone = (
   at: (reading: ReadingGiven) => string,
 ): Outcome<null> => {
   const { record, found } = here;
+  const closed = closedFault(record, acting.today);
+  if (closed) return closed;
+  if (step.tick)
+    return refused({ field: 'step', message: 'This step was ticked already: take that back first, if it was a slip.' });
   const day = dayFault(given.day, acting.today, record.row.closedOn);
   const cost = given.cost.trim() === '' ? null : readPlainNumber(given.cost);
   const faults: Fault[] = [
@@ -75,7 +80,7 @@ export const tickDone = (
     for (const effect of effectsOf(step, found.parts)) {
       if (!given.effects.includes(effect.key)) continue;
       const outcome = carryOut(tx, acting, here, effect, on, given);
-      if (!outcome.ok) return outcome;
+      if (!outcome.ok) return { ok: false, faults: outcome.faults.map(besideDay) };
     }
     answerFor(tx, acting, here, step);
     if (step.records.parks && record.row.placeId) putCar(tx, acting.collectionId, found.car.id, record.row.placeId, on);
@@ -85,7 +90,8 @@ export const tickDone = (
     }
     if (given.readings.length > 0) {
       const now = carWithParts(tx, acting.collectionId, found.car.id) ?? found;
-      const read = recordReadingsAct(tx, acting, now, followed(given.readings, found.parts, now.parts), at);
+      const typed = new Map(given.readings.map((one) => [followed(one, found.parts, now.parts), one]));
+      const read = recordReadingsAct(tx, acting, now, [...typed.keys()], (one) => at(typed.get(one) ?? one));
       if (!read.ok) return read;
     }
     tickStep(tx, acting.collectionId, record.row.id, {
@@ -104,15 +110,20 @@ export const tickDone = (
 
 /** What was read of a part that this very tick renewed was read of its successor. */
 const followed = (
-  readings: readonly ReadingGiven[],
+  reading: ReadingGiven,
   before: readonly PartOnRecord[],
   now: readonly PartOnRecord[],
-): ReadingGiven[] =>
-  readings.map((reading) => {
-    const old = before.find(({ id }) => id === reading.partId);
-    const part = now.find(({ id }) => id === old?.id) ?? now.find(({ replaces }) => replaces === old?.id);
-    return part ? { ...reading, partId: part.id } : reading;
-  });
+): ReadingGiven => {
+  const old = before.find(({ id }) => id === reading.partId);
+  const part = now.find(({ id }) => id === old?.id) ?? now.find(({ replaces }) => replaces === old?.id);
+  return part ? { ...reading, partId: part.id } : { ...reading };
+};
+
+/** The date of a record is the day of the tick: what is wrong with it stands beside that. */
+const besideDay = (fault: Fault): Fault => {
+  const [, field] = /^(?:dates\/\d+\/)?(typed|distance)$/.exec(fault.field) ?? [];
+  return field ? { ...fault, field: field === 'typed' ? 'day' : field } : fault;
+};
 
 const carryOut = (
   store: Store,
@@ -159,6 +170,8 @@ export const skipStep = (
   plan: PlanName,
   reason: string,
 ): Outcome<null> => {
+  const closed = closedFault(record, today);
+  if (closed) return closed;
   if (reason === '')
     return refused({ field: 'reason', message: 'Say why it is left out: in spring somebody will ask.' });
   tickStep(store, collectionId, record.row.id, {

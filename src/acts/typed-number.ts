@@ -26,7 +26,7 @@ export const readNumber = (typed: string, picked: Unit, offered: readonly Unit[]
 
 /** A number without any unit, 0 or above, or null where it is none or can mean two. */
 export const readPlainNumber = (typed: string): number | null =>
-  /^\d+(?:[.,]\d{1,2})?$/.test(typed.trim()) ? Number(typed.trim().replace(',', '.')) : null;
+  /^\d+(?:[.,]\d{1,2}|\.\d{3})?$/.test(typed.trim()) ? Number(typed.trim().replace(',', '.')) : null;
 
 const plain = (unit: string): string =>
   unit

@@ -38,9 +38,17 @@ export const changesBetween = (before: Outline, after: Outline): string[] => {
     ...come.map(({ title, day }) => `New, on ${dayInWords(day)}: ${title}.`),
     ...gone.map(({ title }) => `No longer needed: ${title}.`),
     ...refigured.flatMap(({ old, step }) =>
+      old.figures
+        .filter((line) => !step.figures.some((other) => whatOf(other) === whatOf(line)))
+        .map((line) => `${step.title}: no longer ${whatOf(line).toLowerCase()}.`),
+    ),
+    ...refigured.flatMap(({ old, step }) =>
       step.figures
         .filter((line) => !old.figures.includes(line))
         .map((line) => `${step.title}: now ${line.charAt(0).toLowerCase()}${line.slice(1)}.`),
     ),
   ];
 };
+
+/** “Stabilizer” of “Stabilizer: 140 mL”. */
+const whatOf = (figure: string): string => figure.split(':')[0] ?? figure;

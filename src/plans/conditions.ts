@@ -9,6 +9,8 @@ export interface When {
   /** It stands at least `from`, and not as long as `under` months. */
   months?: { from?: number; under?: number };
   place?: readonly PlaceTest[];
+  /** Under a roof with walls, or nobody has said. */
+  indoors?: true;
   circumstances?: readonly Circumstance[];
   /** None of these. */
   spared?: readonly Circumstance[];

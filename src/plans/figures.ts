@@ -326,10 +326,11 @@ const humidity = ({ stay }: Situation): Figure[] => [
 ];
 
 /** mL a bore by displacement of the cylinder, up to so many cm³ (TB 740-97-4, ounces by cubic inches). */
+const CUBIC_INCH = 16.387064;
 const BORE_OIL = [
-  { upTo: 410, oil: 15 },
-  { upTo: 819, oil: 30 },
-  { upTo: 1229, oil: 44 },
+  { upTo: 25 * CUBIC_INCH, oil: 15 },
+  { upTo: 50 * CUBIC_INCH, oil: 30 },
+  { upTo: 75 * CUBIC_INCH, oil: 44 },
   { upTo: Number.POSITIVE_INFINITY, oil: 59 },
 ] as const;
 const ANY_BORE: Span = { low: 15, high: 59 };
@@ -377,7 +378,7 @@ const battery = (situation: Situation): Figure[] => {
             ? `From full on the parking day, with a drain of ${spanInWords(told.drain, 'mA', 0)}${situation.atParking.some(({ part }) => part.details.drain !== undefined) ? '' : ', where nobody measured it'}.`
             : 'From full on the parking day, by itself only.',
           ...(told.charge.low <= 75 ? ['May fall to three quarters or below: it wants charging meanwhile.'] : []),
-          ...(freezes && stay.place
+          ...(freezes
             ? [`Could freeze there ${daysInWords({ earliest: freezes, latest: null }, '', stay.parkedOn)}.`]
             : []),
         ],

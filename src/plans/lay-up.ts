@@ -12,10 +12,21 @@ export const layUpPlan = (situation: Situation, told: Told = { ticks: [], own: [
   return planOf('lay-up', LAY_UP_STEPS, situation, { anchor: parkedOn, first: madeOn }, told);
 };
 
+export type Outcome = Pick<Situation, 'done' | 'undone' | 'renewed'>;
+
 /** What became of its steps, as the wake-up asks; before the parking day each still can be done, and counts as if it were. */
-export const outcomeOf = ({ steps }: Plan, parked: boolean): Pick<Situation, 'done' | 'undone'> => {
+export const outcomeOf = ({ steps }: Plan, parked: boolean): Outcome => {
   const keys = (list: readonly PlanStep[]): ReadonlySet<string> => new Set(list.map(({ key }) => key));
-  return parked
-    ? { done: keys(steps.filter(isDone)), undone: keys(steps.filter((step) => step.applies && !isDone(step))) }
-    : { done: keys(steps), undone: new Set() };
+  if (parked)
+    return {
+      done: keys(steps.filter(isDone)),
+      undone: keys(steps.filter((step) => step.applies && !isDone(step))),
+      renewed: new Set(),
+    };
+  const meant = steps.filter(({ tick }) => tick?.state !== 'skipped');
+  return {
+    done: keys(meant),
+    undone: keys(steps.filter((step) => !meant.includes(step))),
+    renewed: new Set(meant.flatMap(({ records }) => records.renews ?? [])),
+  };
 };

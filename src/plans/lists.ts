@@ -36,6 +36,7 @@ const LISTS = {
       .map(dueLine),
   'tires in spring': (situation: Situation): string[] =>
     tiresInSpring(situation).map((finding) => `${dueLine(finding)}: order in spring, not now`),
+  'tires now': (situation: Situation): string[] => tiresInSpring(situation).map(dueLine),
   'safety due': ({ atParking }: Situation): string[] =>
     atParking
       .filter((finding) => asked(finding) && finding.kind.severity === 'safety' && !isTire(finding))

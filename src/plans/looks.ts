@@ -21,6 +21,13 @@ export interface Look {
 
 const DONE = { done: { name: 'Done', verdict: 'good' }, not: { name: 'Not this time', verdict: 'watch' } } as const;
 
+/** It stands on its own wheels, and can be pushed. */
+const ROLLS = {
+  side: { topic: 'weight', is: ['wheels'] },
+  spared: ['wheels-off', 'lift'],
+  without: ['air-suspension', 'hydropneumatic'],
+} as const;
+
 export const LOOKS = [
   {
     key: 'smell',
@@ -132,7 +139,7 @@ export const LOOKS = [
     name: 'Rolled a quarter turn',
     how: 'By hand, on level ground only, chocks back at once. One tire maker says every 30 days for high-performance tires and three months otherwise.',
     answers: DONE,
-    when: [{ side: { topic: 'weight', is: ['wheels'] }, spared: ['wheels-off', 'lift'] }],
+    when: [ROLLS],
     cautions: ['rolling'],
     sources: ['tire-maker-care', 'tire-maker-care-2', 'tire-storage-guides'],
   },
@@ -203,6 +210,48 @@ export const LOOKS = [
     sources: ['collected-owner-tips'],
   },
   {
+    key: 'cells',
+    name: 'Water in the battery’s cells',
+    how: 'Where it has caps: over the plates, up to the mark. Distilled water only, goggles on.',
+    answers: {
+      good: { name: 'Over the plates', verdict: 'good' },
+      filled: { name: 'Filled up', verdict: 'good' },
+      dry: {
+        name: 'Plates bare',
+        verdict: 'act',
+        todo: 'Fill it up with distilled water, and have it tested: the maintainer may charge too hard.',
+      },
+    },
+    when: [{ traits: ['battery-flooded'], side: { topic: 'battery', is: ['maintainer', 'out'] } }],
+    every: 3,
+    cautions: ['battery-gas'],
+    sources: ['army-battery-manual', 'occupational-safety-agency'],
+  },
+  {
+    key: 'bores',
+    name: 'Bores oiled anew',
+    how: 'Plugs out, oil in, two turns by hand, plugs in; the tag stays on.',
+    answers: DONE,
+    when: [{ traits: ['gasoline'], months: { from: 9 } }],
+    every: 6,
+    cautions: ['hydraulic-lock', 'high-voltage-ignition'],
+    sources: ['tb-740-97-4', 'common-practice'],
+  },
+  {
+    key: 'coolant',
+    name: 'Coolant',
+    how: 'Level and color, cold.',
+    answers: {
+      good: { name: 'As it was', verdict: 'good' },
+      low: { name: 'Lower', verdict: 'watch', todo: 'Look for where it went: pump, hoses, core plugs.' },
+      rusty: { name: 'Rusty or oily', verdict: 'act', todo: 'Have the cause found before it is started.' },
+    },
+    when: [{ traits: ['liquid-cooled'] }],
+    every: 6,
+    cautions: ['hot-coolant'],
+    sources: ['common-practice'],
+  },
+  {
     key: 'oil-smell',
     name: 'Oil on the stick',
     how: 'Wipe it on paper: level, smell, color.',
@@ -245,7 +294,7 @@ export const LOOKS = [
         todo: 'Note which wheel: a brake sticks. No force, and no towing in gear.',
       },
     },
-    when: [{ side: { topic: 'weight', is: ['wheels'] }, spared: ['wheels-off', 'lift'] }],
+    when: [ROLLS],
     every: 6,
     cautions: ['rolling'],
     sources: ['phone-in-parking-brake', 'common-practice'],

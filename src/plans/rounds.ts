@@ -24,8 +24,8 @@ export interface Round {
 /** Made up to so many days before its day, a round counts for it. */
 const EARLY = 10;
 
-/** The most rounds looked at: four years of them. */
-const MOST = 48;
+/** The most rounds looked at: twenty years of them. */
+const MOST = 240;
 
 /**
  * Every round from the first month to the day it comes back (or, with an open end, the next one), by what became of it on

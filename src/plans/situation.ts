@@ -10,4 +10,6 @@ export interface Situation {
   /** Lay-up steps by what became of them; empty while the lay-up itself is planned. */
   done: ReadonlySet<string>;
   undone: ReadonlySet<string>;
+  /** Kinds that the lay-up is still to renew: what their old dates say of the return does not hold. */
+  renewed: ReadonlySet<string>;
 }

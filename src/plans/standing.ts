@@ -5,7 +5,7 @@ import { addMonths, type CivilDate, latest } from '../dates/civil.ts';
 import type { Finding } from '../findings/assess.ts';
 import { findingsOf } from '../findings/car.ts';
 import type { CarFacts, Override, PartFacts } from '../findings/facts.ts';
-import { layUpPlan, outcomeOf } from './lay-up.ts';
+import { layUpPlan, type Outcome, outcomeOf } from './lay-up.ts';
 import type { OwnStep, Plan, Tick } from './plan.ts';
 import { type Found, foundBy, type Round, type RoundMade, roundsOf } from './rounds.ts';
 import type { Situation } from './situation.ts';
@@ -15,6 +15,8 @@ import { type Warning, warningsOf } from './warnings.ts';
 
 export interface StayFacts {
   stay: Stay;
+  /** The day it ended; absent or null: it has not. */
+  closedOn?: CivilDate | null;
   car: CarFacts;
   parts: readonly PartFacts[];
   overrides: readonly Override[];
@@ -40,7 +42,7 @@ export interface StayView {
   findings: readonly Finding[];
 }
 
-const NOTHING: Pick<Situation, 'done' | 'undone'> = { done: new Set(), undone: new Set() };
+const NOTHING: Outcome = { done: new Set(), undone: new Set(), renewed: new Set() };
 
 /** The situation a plan is made from: the car as it is on both ends of the stay, in the place it stands in meanwhile. */
 export const situationOf = ({
@@ -67,15 +69,22 @@ export const carThere = ({ place, parkedOn }: Stay, car: CarFacts): CarFacts =>
 export const WAKE_AHEAD = 1;
 
 /** Plans are made when they are asked for: a walk over a collection asks for few of them. */
-export const viewOf = (facts: StayFacts, on: CivilDate): StayView => {
+export const viewOf = (facts: StayFacts, day: CivilDate): StayView => {
+  // What has ended is seen as on its last day, however late somebody looks.
+  const on = facts.closedOn && facts.closedOn < day ? facts.closedOn : day;
   const { stay, car, parts, overrides, ticks, own, rounds: made } = facts;
-  const told = { ticks: ticks.filter(({ day }) => day <= on), own };
+  const told = { ticks: ticks.filter((tick) => tick.day <= day), own };
   const standing = on >= stay.parkedOn;
   const findings = findingsOf(carThere(stay, car), parts, overrides, on);
   const situation = once(() => situationOf(facts));
   const layUp = once(() => layUpPlan(situation(), told));
   const wakeUp = once(() =>
-    wakeUpPlan({ ...asItEnds(facts, situation(), on), ...outcomeOf(layUp(), standing) }, on, told),
+    wakeUpPlan(
+      { ...asItEnds(facts, situation(), on), ...outcomeOf(layUp(), standing) },
+      on,
+      told,
+      stay.returnOn === null,
+    ),
   );
   return {
     stay,
@@ -92,10 +101,14 @@ export const viewOf = (facts: StayFacts, on: CivilDate): StayView => {
     },
     rounds: standing ? roundsOf(stay, made, on) : [],
     found: standing ? foundBy(made, on) : [],
-    warnings: standing ? warningsOf(stay, findings, on) : [],
+    warnings: standing ? warningsOf(stay, findings, on, isDrained(told.ticks)) : [],
     findings,
   };
 };
+
+/** Nothing is in the tank that could age. */
+const isDrained = (ticks: readonly Tick[]): boolean =>
+  ticks.some(({ plan, step, state }) => plan === 'lay-up' && step === 'drain-tank' && state === 'done');
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { value: T } | undefined;

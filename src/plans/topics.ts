@@ -45,11 +45,16 @@ export const TOPICS = {
     },
     defaults: [
       { side: 'drained', when: [{ traits: ['gasoline'], months: { from: 24 } }] },
+      // Its light ends leave through an open vent, and no stabilizer holds them for a year.
+      {
+        side: 'drained',
+        when: [{ traits: ['gasoline', 'carburetor'], without: ['evap-system'], months: { from: 12 } }],
+      },
       { side: 'ethanol-free', when: [{ traits: ['gasoline'], months: { from: 6 } }] },
       { side: 'full', when: [] },
     ],
     evidence:
-      'Full and treated up to about six months; then without ethanol, or drained; past 24 months drained and oiled, as military long storage does. Claims of 24 months for a stabilizer are for fuel without ethanol; with E10 count on 6 to 12. Air alone hardly separates E10 in a full tank within a winter: a near-empty tank, rain or a bad cap does.',
+      'Full and treated up to about six months; then without ethanol, or drained; past 24 months, or 12 with a carburetor whose tank breathes freely, drained and oiled, as military long storage does. Claims of 24 months for a stabilizer are for fuel without ethanol; with E10 count on 6 to 12. Air alone hardly separates E10 in a full tank within a winter: a near-empty tank, rain or a bad cap does.',
     sources: ['fuel-chemists-quoted', 'storage-explainer-fuel', 'trade-magazine', 'tb-740-97-4', 'common-practice'],
   },
   weight: {
@@ -111,6 +116,7 @@ export const TOPICS = {
       { side: 'isolator', when: [{ traits: ['battery-lithium'] }] },
       { side: 'out', when: [{ circumstances: ['rented-bay'] }] },
       { side: 'isolator', when: [{ circumstances: ['lift'], battery: 'holds by itself' }] },
+      { side: 'out', when: [{ circumstances: ['lift'] }, { place: ['heat'], months: { from: 1 } }] },
       { side: 'connected', when: [{ months: { under: 3 }, battery: 'holds as it is' }] },
       { side: 'isolator', when: [{ circumstances: ['no-mains', 'unwatched'], battery: 'holds by itself' }] },
       { side: 'out', when: [{ circumstances: ['no-mains', 'unwatched'] }] },

@@ -7,10 +7,15 @@ import { WAKING } from './steps/waking.ts';
 
 export const WAKE_UP_STEPS: readonly Step[] = WAKING;
 
-/** `situation` is that of the stay as it ends; with an open end, as if it ended on the day it is seen on. */
-export const wakeUpPlan = (situation: Situation, on: CivilDate, told: Told = { ticks: [], own: [] }): Plan => {
+/** `situation` is that of the stay as it ends; with an `open` end, as if it ended on the day it is seen on. */
+export const wakeUpPlan = (
+  situation: Situation,
+  on: CivilDate,
+  told: Told = { ticks: [], own: [] },
+  open: boolean = situation.stay.returnOn === null,
+): Plan => {
   const { returnOn, parkedOn } = situation.stay;
   const anchor = returnOn ?? latest(on, parkedOn);
-  const first = returnOn === null ? anchor : parkedOn;
+  const first = open ? anchor : parkedOn;
   return planOf('wake-up', WAKE_UP_STEPS, situation, { anchor, first }, told);
 };

@@ -27,8 +27,13 @@ export interface Warning {
 const AHEAD = 18;
 
 /** Those that have begun by a day and still hold, gravest first. */
-export const warningsOf = (stay: Stay, findings: readonly Finding[], on: CivilDate): Warning[] =>
-  [...ofBattery(stay, findings, on), ...ofFuel(stay, findings), ...ofPapers(stay, on), ...ofMonths(stay)]
+export const warningsOf = (stay: Stay, findings: readonly Finding[], on: CivilDate, drained = false): Warning[] =>
+  [
+    ...ofBattery(stay, findings, on),
+    ...(drained ? [] : ofFuel(stay, findings)),
+    ...ofPapers(stay, on),
+    ...ofMonths(stay),
+  ]
     .filter(({ begins }) => begins <= on)
     .map((warning) => ({ ...warning, begins: latest(warning.begins, stay.parkedOn) }));
 
@@ -47,12 +52,12 @@ const ofBattery = (stay: Stay, findings: readonly Finding[], on: CivilDate): War
   const { recharge, freezes } = milestones(facts, stay.place ?? ASSUMED, until);
   const read = `read on ${dayInWords(start.reading.day)}`;
   return [
-    ...(freezes?.earliest && stay.place
+    ...(freezes?.earliest
       ? [
           {
             key: 'battery-freezes',
             begins: lastVisitBefore(stay, freezes.earliest),
-            title: `The battery could freeze there from ${dayInWords(freezes.earliest)} (${read})`,
+            title: `The battery could freeze there from ${dayInWords(freezes.earliest)} (${read}${stay.place ? '' : '; nobody has said where it stands, nights of −10 °C are taken'})`,
             todo: 'Charge it, or take it indoors, before that night. One that may be frozen is not charged or carried.',
             cautions: ['battery-gas'] as const,
           },

@@ -67,6 +67,7 @@ const holds = (when: When, situation: Situation): boolean => {
     !(when.without ?? []).some((trait) => traits.has(trait)) &&
     (months?.from === undefined || standsFor(stay, months.from)) &&
     (months?.under === undefined || !standsFor(stay, months.under)) &&
+    (when.indoors === undefined || !PLACE_TESTS.outdoors.holds(stay)) &&
     (when.place === undefined || when.place.some((test) => PLACE_TESTS[test].holds(stay))) &&
     (circumstances === undefined || circumstances.some((one) => stay.circumstances.includes(one))) &&
     !(when.spared ?? []).some((one) => stay.circumstances.includes(one)) &&
@@ -93,8 +94,9 @@ export const usualSide = (topic: TopicKey, situation: Situation): string =>
 const ASKED = ['due', 'past', 'unproven'];
 
 /** The parts of these kinds that are asked for, or too old, or undated. */
-export const partsAsked = (test: PartTest, { stay, atParking, atReturn }: Situation): readonly Finding[] => {
-  const among = (findings: readonly Finding[]) => findings.filter(({ kind }) => test.kinds.includes(kind.key));
+export const partsAsked = (test: PartTest, { stay, atParking, atReturn, renewed }: Situation): readonly Finding[] => {
+  const among = (findings: readonly Finding[]) =>
+    findings.filter(({ kind }) => test.kinds.includes(kind.key) && !renewed.has(kind.key));
   if ('months' in test) {
     const { months } = test;
     return among(atParking).filter(

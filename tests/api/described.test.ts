@@ -72,13 +72,21 @@ const lived = async (site: TestSite) => {
   const place = { name: 'Barn', winterLow: -12, summerHigh: 33, air: 'inland', shelter: 'unheated', humidity: 60 };
   const { id } = await document<{ id: string }>(await send('POST', '/places', place), 201);
   await document(await send('PUT', `/cars/${car.id}/place`, { place: id }));
-  return { carId: car.id, partId: tire.id, placeId: id };
+  const stay = { car: car.id, parkedOn: '2026-08-01', place: id, numbers: { dose: 30 } };
+  const layUp = await document<{ id: string }>(await send('POST', '/lay-ups', stay), 201);
+  const layUpPath = `/lay-ups/${layUp.id}`;
+  const cost = { plan: 'lay-up', step: 'oil-change', state: 'done', cost: 45.5 };
+  await document(await send('POST', `${layUpPath}/ticks`, cost), 201);
+  await document(await send('POST', `${layUpPath}/steps`, { title: 'Call Ada' }), 201);
+  await document(await send('POST', `${layUpPath}/rounds`, { answers: { mice: 'traces' } }), 201);
+  await document(await send('PATCH', layUpPath, { returnOn: '2028-04-01' }));
+  return { carId: car.id, partId: tire.id, placeId: id, layUpPath };
 };
 
 describe('what openapi.json says of an answer', () => {
   it('is what is answered', async () => {
     const site = openSite();
-    const { carId, partId, placeId } = await lived(site);
+    const { carId, partId, placeId, layUpPath } = await lived(site);
     const api = await document<OpenApi>(await site.get('/api/v1/openapi.json'));
     const asked: [string, string][] = [
       ['/cars', '/cars'],
@@ -88,6 +96,11 @@ describe('what openapi.json says of an answer', () => {
       ['/parts/{partId}', `/parts/${partId}`],
       ['/places', '/places'],
       ['/places/{placeId}', `/places/${placeId}`],
+      ['/lay-ups', '/lay-ups'],
+      ['/lay-ups/looks', '/lay-ups/looks'],
+      ['/lay-ups/topics', '/lay-ups/topics'],
+      ['/lay-ups/{layUpId}', layUpPath],
+      ['/lay-ups/{layUpId}', `${layUpPath}?on=2028-03-20`],
       ['/kinds', '/kinds'],
       ['/date-codes/tire', '/date-codes/tire?code=417'],
       ['/dates/read', '/dates/read?text=about%202015'],

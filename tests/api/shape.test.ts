@@ -72,6 +72,21 @@ describe('openapi.json', () => {
         'GET /desks/fuel',
         'GET /desks/rubber',
         'GET /kinds',
+        'GET /lay-ups',
+        'POST /lay-ups',
+        'GET /lay-ups/looks',
+        'GET /lay-ups/topics',
+        'GET /lay-ups/{layUpId}',
+        'PATCH /lay-ups/{layUpId}',
+        'POST /lay-ups/{layUpId}/seen',
+        'POST /lay-ups/{layUpId}/sides',
+        'POST /lay-ups/{layUpId}/ticks',
+        'DELETE /lay-ups/{layUpId}/ticks/{plan}/{step}',
+        'POST /lay-ups/{layUpId}/steps',
+        'DELETE /lay-ups/{layUpId}/steps/{step}',
+        'POST /lay-ups/{layUpId}/rounds',
+        'DELETE /lay-ups/{layUpId}/rounds/{roundId}',
+        'POST /lay-ups/{layUpId}/close',
       ]),
     );
   });
@@ -136,6 +151,8 @@ describe('a request that makes no sense', () => {
     const barn = { name: 'Barn', winterLow: -12, summerHigh: 33, air: 'inland', shelter: 'unheated' };
     const place = await document<{ id: string }>(await site.send('POST', '/api/v1/places', barn), 201);
     await document(await site.send('PUT', `/api/v1/cars/${car.id}/place`, { place: place.id }));
+    const stay = { car: car.id, parkedOn: '2026-10-01' };
+    const layUp = await document<{ id: string }>(await site.send('POST', '/api/v1/lay-ups', stay), 201);
     const takers = [
       ['POST', '/cars'],
       ['POST', `/cars/${car.id}/parts`],
@@ -146,11 +163,23 @@ describe('a request that makes no sense', () => {
       ['POST', '/places'],
       ['PUT', `/places/${place.id}`],
       ['PUT', `/cars/${car.id}/place`],
+      ['POST', '/lay-ups'],
+      ['PATCH', `/lay-ups/${layUp.id}`],
+      ['POST', `/lay-ups/${layUp.id}/seen`],
+      ['POST', `/lay-ups/${layUp.id}/sides`],
+      ['POST', `/lay-ups/${layUp.id}/ticks`],
+      ['DELETE', `/lay-ups/${layUp.id}/ticks/lay-up/wax`],
+      ['POST', `/lay-ups/${layUp.id}/steps`],
+      ['DELETE', `/lay-ups/${layUp.id}/steps/${layUp.id}`],
+      ['POST', `/lay-ups/${layUp.id}/rounds`],
+      ['DELETE', `/lay-ups/${layUp.id}/rounds/${layUp.id}`],
+      ['POST', `/lay-ups/${layUp.id}/close`],
     ] as const;
-    const everything = () =>
-      ['cars', 'parts', 'claims', 'readings', 'places', 'car_places'].map((table) =>
-        site.store.$client.prepare(`select * from ${table}`).all(),
-      );
+    const tables = [
+      ...['cars', 'parts', 'claims', 'readings', 'places', 'car_places'],
+      ...['lay_ups', 'ticks', 'own_steps', 'rounds', 'letters'],
+    ];
+    const everything = () => tables.map((table) => site.store.$client.prepare(`select * from ${table}`).all());
     const raw = (method: string, path: string, type: string | null, body?: string, origin = 'http://localhost:3000') =>
       site.raw(`/api/v1${path}`, {
         method,

@@ -22,13 +22,14 @@ const CASES: readonly PlanCase[] = [
       'grease-earths': [null, VARIATION],
       dehumidifier: [0, VARIATION],
     },
-    not: { sunshade: VARIATION, 'sun-off-tires': VARIATION },
+    not: { sunshade: VARIATION, 'sun-off-tires': VARIATION, 'more-visits': 'it stands under a roof' },
   },
   {
     name: 'a roadster in the desert, under a roof',
     stay: { place: placeOf({ winterLow: 2, summerHigh: 45, air: 'desert', shelter: 'covered' }) },
     has: {
       ...GASOLINE,
+      'more-visits': [42, 'US Army TM 9-2330 series: weekly in the open, and after storms'],
       sunshade: [0, VARIATION],
       'sun-off-tires': [0, VARIATION],
       traps: [0, `${VARIATION}: pack rats`],
@@ -48,6 +49,7 @@ const CASES: readonly PlanCase[] = [
     has: {
       'coolant-strength': [14, VARIATION],
       washer: [14, VARIATION],
+      'deep-frost': [0, `${VARIATION}: washer empty, battery charged or indoors`],
       'battery-maintainer': [0, `${VARIATION}: charged or indoors`],
     },
     not: { 'battery-left': VARIATION },
@@ -74,13 +76,14 @@ const CASES: readonly PlanCase[] = [
     name: 'a hatchback in the open',
     stay: { start: 'hatchback-timing-belt', place: placeOf({ shelter: 'open' }) },
     has: {
+      'more-visits': [42, 'US Army TM 9-2330 series: weekly in the open, and after storms'],
       'ground-sheet': [0, BY_LENGTH],
       'sun-off-tires': [0, 'US Army TM 9-2610-200-14 2-52: tires wrapped'],
       cover: [0, `${VARIATION}: breathable, never plastic`],
       chocks: [0, VARIATION],
       'close-holes': [14, BY_LENGTH],
     },
-    not: { boards: `${SHOP}: a damp room with an earth floor` },
+    not: { 'deep-frost': VARIATION, boards: `${SHOP}: a damp room with an earth floor` },
   },
   {
     name: 'a roadster on a lift above another car for 14 months',

@@ -52,10 +52,21 @@ export const GASOLINE: Wanted = {
   'treat-drive': [2, 'do-it-yourself guides: 5 to 10 minutes at least'],
 };
 
-/** The parking day, in order: common practice. The cover goes on last, over wipers and sheet. */
+/** The parking day, in order: common practice. Fuel is seen to outdoors, before it is pushed in; the cover goes on last. */
 const ORDER: readonly string[] = [
-  ...['wash', 'last-drive', 'ground-sheet', 'park', 'pressure', 'stands', 'sprung-by-gas', 'chocks'],
-  ...['in-gear', 'in-park', 'carburetor-dry', 'cylinder-oil', 'codes', 'battery-maintainer', 'battery-off'],
+  ...[
+    'wash',
+    'last-drive',
+    'carburetor-dry',
+    'drain-tank',
+    'ground-sheet',
+    'park',
+    'pressure',
+    'stands',
+    'sprung-by-gas',
+    'chocks',
+  ],
+  ...['in-gear', 'in-park', 'cylinder-oil', 'codes', 'battery-maintainer', 'battery-off'],
   ...['battery-out', 'pipes-blocked', 'desiccant', 'windows', 'soft-top', 'traps', 'sheet', 'note-the-day', 'cover'],
 ];
 

@@ -10,7 +10,7 @@ import type { RoundMade } from '../../src/plans/rounds.ts';
 import type { Situation } from '../../src/plans/situation.ts';
 import { type StayFacts, situationOf } from '../../src/plans/standing.ts';
 import { type Circumstance, NO_PAPERS, type NumberKey, type Papers } from '../../src/plans/stay.ts';
-import { WAKE_UP_STEPS, wakeUpPlan } from '../../src/plans/wake-up.ts';
+import { wakeUpPlan } from '../../src/plans/wake-up.ts';
 import { CAR_ID, carOf, dated, kindOf, said } from './parts.ts';
 
 export type StartKey = (typeof QUICK_STARTS)[number]['key'];
@@ -57,8 +57,6 @@ export const placeOf = (more: Partial<Place> = {}): Place => ({
 
 export const GARAGE = placeOf();
 export const HEATED = placeOf({ shelter: 'heated', heatedTo: 15 });
-/** Never near frost, neither damp nor hot. */
-export const MILD = placeOf({ winterLow: 8, summerHigh: 27 });
 
 /** A month old by whatever clock the kind goes by; a printed end is years ahead. */
 const young = (kind: string, parkedOn: CivilDate): Claim => {
@@ -73,11 +71,7 @@ export const aged = (kind: string, months: number, parkedOn: CivilDate = PARKED)
 
 export const undated = (kind: string): PartGiven => ({ claims: [said(kindOf(kind).clock, 'unknown')] });
 
-export const traitsWith = ({
-  start = 'roadster-disc-drum-overdrive',
-  with: more = [],
-  without = [],
-}: StayGiven): string[] => [
+const traitsWith = ({ start = 'roadster-disc-drum-overdrive', with: more = [], without = [] }: StayGiven): string[] => [
   ...(QUICK_STARTS.find(({ key }) => key === start)?.traits ?? []).filter((trait) => !without.includes(trait)),
   ...more,
 ];
@@ -132,8 +126,6 @@ export const wakeUpWith = (
   const situation = { ...situationWith(given), done: new Set(done), undone: new Set(undone) };
   return wakeUpPlan(situation, situation.stay.parkedOn);
 };
-
-export const WAKE_UP_KEYS: readonly string[] = WAKE_UP_STEPS.map(({ key }) => key);
 
 export const keysOf = ({ steps }: Plan): string[] => steps.map(({ key }) => key);
 

@@ -76,7 +76,8 @@ export const layUpOut = (here: StayHere): Whole => {
     wakeUp: planOut(view.wakeUp, found.parts),
     roadCheck: closed || view.state === 'ahead' ? null : roadCheckOut(view),
     looks: closed || view.state === 'ahead' ? [] : looksNow(view),
-    rounds: view.rounds.map((round) => ({ ...roundDue(round), made: madeOut(round) })),
+    // Once it is back, nobody is expected any more.
+    rounds: roundsUntil(here, closed).map((round) => ({ ...roundDue(round), made: madeOut(round) })),
     found: closed ? [] : view.found.map(foundOut),
     warnings: closed ? [] : view.warnings.map((warning) => ({ ...warning, cautions: inWords(warning.cautions) })),
     defers: DEFERS,
@@ -136,6 +137,9 @@ const sidesOf = (key: TopicKey) => {
   const { name, sides }: Topic = TOPICS[key];
   return { key, name, sides: Object.entries(sides).map(([side, words]) => ({ key: side, ...words })) };
 };
+
+const roundsUntil = ({ record: { row }, view: { rounds } }: StayHere, closed: boolean): readonly Round[] =>
+  closed ? rounds.filter(({ due, made }) => made || (row.closedOn !== null && due < row.closedOn)) : rounds;
 
 const roundDue = ({ month, due, state }: Round) => ({ month, due, state });
 

@@ -323,7 +323,6 @@ export const layUpRoutes = (app: Api): void => {
       const { store, id } = seenIn(c);
       const visit = c.get('visit');
       const { day = visit.on, how, odometer, pattern } = c.req.valid('json');
-      if (day > visit.on) return refused({ field: 'day', message: 'That day lies ahead.' });
       return allOrNothing(store, (tx) => {
         const closed = closeLayUp(tx, actingIn(visit), here, { day, how });
         if (!closed.ok) return closed;

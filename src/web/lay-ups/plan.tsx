@@ -1,11 +1,11 @@
 /** One lay-up: what changed, what can’t wait, the rounds, and the plan by its days. */
 
 import type { Fault } from '../../acts/fault.ts';
-import { addOwnStepAct, chooseSide, understand } from '../../acts/lay-up.ts';
+import { addOwnStepAct, chooseSide, closedFault, understand } from '../../acts/lay-up.ts';
 import type { StayHere } from '../../acts/stays.ts';
 import { count, dayInWords } from '../../dates/words.ts';
 import { changesBetween, outlineOf } from '../../plans/changes.ts';
-import type { Plan } from '../../plans/plan.ts';
+import type { Plan, PlanName } from '../../plans/plan.ts';
 import { isWaking } from '../../plans/standing.ts';
 import { endOf } from '../../plans/stay.ts';
 import { removeOwnStep } from '../../store/lay-ups.ts';
@@ -59,17 +59,19 @@ export const removeOwn = (c: Ctx) => {
   const here = stayInPath(c);
   const own = here?.record.own.find(({ id }) => id === c.req.param('step'));
   if (!here || !own) return notFound(c, 'step');
+  const closed = closedFault(here.record, visit.on);
+  if (closed) return show(c, here, closed.faults);
   removeOwnStep(c.get('around').store, visit.collection.id, here.record.row.id, own, visit.on);
   return c.redirect(at(visit, `/lay-ups/${here.record.row.id}`), 303);
 };
 
-type OwnGiven = { title: string; days: string; note: string };
+type OwnGiven = { plan: PlanName; title: string; days: string; note: string };
 
 const show = (
   c: Ctx,
   here: StayHere,
   faults: readonly Fault[] = [],
-  given: OwnGiven = { title: '', days: '', note: '' },
+  given: OwnGiven = { plan: 'lay-up', title: '', days: '', note: '' },
 ) =>
   page(
     c,
@@ -201,10 +203,10 @@ const OwnStep = ({ layUpId, faults, given }: { layUpId: string; faults: readonly
       <fieldset class="targets">
         <legend>Belongs to</legend>
         <label>
-          <input type="radio" name="plan" value="lay-up" checked /> the lay-up
+          <input type="radio" name="plan" value="lay-up" checked={given.plan === 'lay-up'} /> the lay-up
         </label>
         <label>
-          <input type="radio" name="plan" value="wake-up" /> the way back
+          <input type="radio" name="plan" value="wake-up" checked={given.plan === 'wake-up'} /> the way back
         </label>
       </fieldset>
       <button class="quiet">Add the step</button>

@@ -1,12 +1,15 @@
 /** The monthly round: ten minutes at the car with a phone, big fields, one button. */
 import type { Fault } from '../../acts/fault.ts';
+import { closedFault } from '../../acts/lay-up.ts';
 import { makeRound } from '../../acts/make-round.ts';
 import { kindOf } from '../../acts/parts.ts';
 import type { StayHere } from '../../acts/stays.ts';
-import { monthsBetween } from '../../dates/civil.ts';
+import { type CivilDate, monthsBetween } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { gaugesOf } from '../../findings/measured.ts';
 import { type Look, looksOn } from '../../plans/looks.ts';
+import { roundsOf } from '../../plans/rounds.ts';
+import type { Stay } from '../../plans/stay.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import { withdrawRound } from '../../store/lay-ups.ts';
 import { Cautions } from '../cautions.tsx';
@@ -60,9 +63,12 @@ const answersIn = (form: ReadingsForm): Record<string, string> =>
 export const takeBackRound = (c: Ctx) => {
   const visit = c.get('visit');
   const here = stayInPath(c);
-  if (!here) return notFound(c, 'lay-up');
+  const made = here?.record.rounds.find(({ id }) => id === c.req.param('roundId'));
+  if (!here || !made) return notFound(c, 'round');
+  const closed = closedFault(here.record, visit.on);
+  if (closed) return show(c, here, {}, closed.faults);
   const { id } = here.record.row;
-  withdrawRound(c.get('around').store, visit.collection.id, id, c.req.param('roundId') ?? '', visit.on);
+  withdrawRound(c.get('around').store, visit.collection.id, id, made.id, visit.on);
   return c.redirect(at(visit, `/lay-ups/${id}#standing`), 303);
 };
 
@@ -89,7 +95,7 @@ const Round = ({ here, given, faults }: { here: StayHere; given: Partial<Reading
       </>
     );
   const due = rounds.find(({ state }) => state === 'due');
-  const month = due?.month ?? monthsBetween(stay.parkedOn, on);
+  const month = countsFor(stay, on) ?? monthsBetween(stay.parkedOn, on);
   const looks = looksOn(situation, month);
   const gauges = gaugesIn(found.parts);
   const missed = rounds.filter(({ state }) => state === 'missed');
@@ -142,6 +148,10 @@ const Round = ({ here, given, faults }: { here: StayHere; given: Partial<Reading
     </>
   );
 };
+
+/** The month a round made on a day counts for, early ones too; null: none yet. */
+const countsFor = (stay: Stay, day: CivilDate): number | null =>
+  roundsOf(stay, [{ id: '', day, by: '', answers: {}, note: '' }], day).find(({ made }) => made)?.month ?? null;
 
 /** Battery, tires, spare, humidity: the order of the walk round the car. One hygrometer is enough. */
 const WALK = [

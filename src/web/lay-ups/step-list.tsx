@@ -84,13 +84,13 @@ const StepLine = ({
 /** What needs no question beyond the day can be ticked where it stands. */
 export const isQuick = ({ records }: PlanStep): boolean => !records.renews && !records.reads && !records.odometer;
 
-const TickWords = ({ step: { tick, applies } }: { step: PlanStep }) =>
+const TickWords = ({ step: { tick, applies, records } }: { step: PlanStep }) =>
   tick === null ? null : (
     <p>
       {tick.state === 'done' ? 'Done' : 'Left out'} on {dayInWords(tick.day)} by {tick.by}
       {tick.note && `: ${tick.note}`}
-      {tick.cost !== null && ` (cost ${tick.cost})`}.
-      {!applies && ' By what is known today it would not be in the plan.'}
+      {tick.cost !== null && ` (cost ${tick.cost})`}.{/* What was renewed is what had brought it in. */}
+      {!applies && !(tick.state === 'done' && records.renews) && ' By what is known today it would not be in the plan.'}
     </p>
   );
 

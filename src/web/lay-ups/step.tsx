@@ -1,5 +1,6 @@
 /** One step: all that stands behind it, ticking it off with what that records, leaving it out, taking that back. */
 import type { Fault, Outcome } from '../../acts/fault.ts';
+import { closedFault } from '../../acts/lay-up.ts';
 import type { StayHere } from '../../acts/stays.ts';
 import { effectsOf, skipStep, stepIn, tickDone } from '../../acts/tick.ts';
 import { dayInWords } from '../../dates/words.ts';
@@ -45,6 +46,8 @@ export const tickStepPage = async (c: Ctx) => {
   if (!found) return notFound(c, 'step');
   const { here, step, plan } = found;
   const form = await readForm(c, TICK_FORM);
+  // Pressed twice, it was done once.
+  if (step.tick?.state === 'done') return c.redirect(at(visit, backTo(found)), 303);
   const quick = form['quick'] === 'on' && isQuick(step);
   const km = form.distance === '' ? null : readDistance(form.distance);
   const { effects, ...fields } = form;
@@ -102,6 +105,8 @@ export const untick = (c: Ctx) => {
   const visit = c.get('visit');
   const found = stepInPath(c);
   if (!found) return notFound(c, 'step');
+  const closed = closedFault(found.here.record, visit.on);
+  if (closed) return show(c, found, {}, closed.faults);
   const { id } = found.here.record.row;
   untickStep(c.get('around').store, visit.collection.id, id, { plan: found.plan, step: found.step.key }, visit.on);
   return c.redirect(at(visit, backTo(found)), 303);

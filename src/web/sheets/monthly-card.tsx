@@ -16,7 +16,7 @@ export const MonthlyCard = (made: OnPaper) => {
   const some = looksByMonth(here, rounds);
   const open = openNow(here);
   return (
-    <div class={rounds.length > FEW_ROWS ? undefined : 'few'}>
+    <div class={rounds.length > FEW_ROWS ? 'full' : 'few'}>
       <Head {...made}>
         <Call {...made} />
       </Head>
@@ -68,7 +68,7 @@ export const MonthlyCard = (made: OnPaper) => {
           </section>
         )}
       </div>
-      <SheetCautions keys={every.flatMap(({ cautions }) => cautions)}>
+      <SheetCautions keys={[...every, ...some.flatMap(({ looks }) => looks)].flatMap(({ cautions }) => cautions)}>
         <p class="no-starts">
           {sideOf('running', here.view.situation) === 'drive'
             ? 'No short starts: a drive until everything is hot, or none.'

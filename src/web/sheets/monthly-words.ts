@@ -14,30 +14,30 @@ import { warningsOf } from '../../plans/warnings.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import { BATTERY } from './monthly-columns.ts';
 
-/** Rounds to come on the card of an open stay, and the one behind it that is shown to compare with. */
-const AHEAD = 12;
-const BEHIND = 1;
+/** Rounds to come on the card of an open stay, with what was done or missed of them. */
+const ON_CARD = 12;
 
 export const roundsOnCard = ({ record, view }: StayHere): Round[] => {
   const { stay, on } = view;
   const rounds = roundsOf(stay, record.rounds, on);
   if (stay.returnOn !== null) return rounds;
-  const behind = rounds.filter(({ state }) => state === 'done' || state === 'missed');
-  const ahead = rounds.filter((one) => !behind.includes(one));
   const last = rounds.at(-1)?.month ?? 0;
-  const more = Array.from({ length: AHEAD }, (_, n): Round => {
+  const more = Array.from({ length: ON_CARD }, (_, n): Round => {
     const month = last + 1 + n;
     return { month, due: addMonths(stay.parkedOn, month), state: 'ahead', made: null };
   });
-  return [...behind.slice(-BEHIND), ...[...ahead, ...more].slice(0, AHEAD)];
+  const first = Math.max(rounds.findIndex(({ state }) => state !== 'done' && state !== 'missed') - BEHIND, 0);
+  return [...rounds.slice(first), ...more].slice(0, ON_CARD);
 };
+/** Rounds behind the next that are shown to compare with. */
+const BEHIND = 1;
 
 export const everyRound = ({ view }: StayHere): Look[] =>
   looksOn(view.situation, 1).filter(({ every }) => every === undefined);
 
 interface InMonths {
   months: string;
-  looks: readonly { name: string; how: string }[];
+  looks: readonly Pick<Look, 'name' | 'how' | 'cautions'>[];
 }
 
 /** Looks asked in some months only, and what the months themselves ask, for the rounds on the card. */
@@ -50,9 +50,9 @@ export const looksByMonth = ({ view }: StayHere, rounds: readonly Round[]): InMo
   }));
   const stood = warningsOf(stay, [], addMonths(stay.parkedOn, 24))
     .filter(({ key }) => key.startsWith(STOOD))
-    .map(({ key, title, todo }) => ({
+    .map(({ key, title, todo, cautions }) => ({
       hit: months.filter((month) => month === Number(key.slice(STOOD.length))),
-      looks: [{ name: title, how: todo }],
+      looks: [{ name: title, how: todo, cautions }],
     }));
   return [...looks, ...stood]
     .filter(({ hit, looks: some }) => hit.length > 0 && some.length > 0)

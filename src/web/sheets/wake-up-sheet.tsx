@@ -35,8 +35,8 @@ export const WakeUpSheet = (made: OnPaper) => {
         mark={({ key }) => (isFor(key, undone) ? 'Left undone' : null)}
       />
       <Papers stay={stay} />
-      <Gate view={view} anchor={anchor} />
       <SheetCautions keys={wakeUp.steps.flatMap(({ cautions }) => cautions)} />
+      <Gate view={view} anchor={anchor} />
     </>
   );
 };

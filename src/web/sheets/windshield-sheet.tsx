@@ -62,13 +62,13 @@ const Group = ({ title, lines, done = false }: { title: string; lines: readonly 
           .map((line) => (
             <li class={line.half ? 'half' : undefined}>
               <Box state={done ? 'done' : 'open'} />
-              <span class="line">
+              <p class="line">
                 {line.name} {done ? <b>{loud(line.so)}</b> : line.so}
-              </span>
+              </p>
               {line.below && (
-                <span class="below">
+                <p class="below">
                   {line.below} {line.blank && <Blank size="rest" />}
-                </span>
+                </p>
               )}
             </li>
           ))}

@@ -18,6 +18,7 @@ const StepKey = z
   .string()
   .regex(/^[a-z\d-]{1,40}$/, 'is no key of a step')
   .openapi({ example: 'park' });
+const LookKey = z.string().refine((key) => LOOKS.some((look) => look.key === key), 'is no key of a look');
 const Topic = z.enum(keysOf<TopicKey>(TOPICS));
 const CIRCUMSTANCE = z.enum(keysOf<Circumstance>(CIRCUMSTANCES));
 
@@ -139,7 +140,7 @@ export const RoundIn = z
   .object({
     day: Day.optional().describe('Day it was made; the day of the request by default'),
     answers: z
-      .partialRecord(z.enum(LOOKS.map(({ key }) => key)), said)
+      .record(LookKey, said)
       .default({})
       .describe('Answers by look (see /lay-ups/looks); what is left out was not looked at')
       .openapi({ example: { smell: 'none', drips: 'spots' } }),
