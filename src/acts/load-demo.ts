@@ -6,7 +6,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import { type CarWithParts, carWithParts, findPart, type PartOnRecord, recordOdometer } from '../store/cars.ts';
 import { inTransaction, type Store } from '../store/open.ts';
 import { addCollection, addMember, findCollection } from '../store/people.ts';
-import { type Acting, addCarAct } from './add-car.ts';
+import { addCarAct } from './add-car.ts';
 import type { Demo, DemoCar, DemoClaim, DemoEnded, DemoOverride, DemoPart, DemoPlace, DemoReading } from './demo.ts';
 import { actingOn, fail, type Loading, must } from './demo-loading.ts';
 import { setDetailsAct } from './details.ts';

@@ -2,7 +2,8 @@
 import type { CautionKey } from '../catalogue/cautions.ts';
 import type { SourceKey } from '../catalogue/sources.ts';
 import { addDays, type CivilDate, latest } from '../dates/civil.ts';
-import { type Figure, figureInWords, figuresOf } from './figures.ts';
+import { type Figure, figureInWords } from './figures/figure.ts';
+import { figuresOf } from './figures.ts';
 import { listsOf } from './lists.ts';
 import type { Situation } from './situation.ts';
 import type { LayUpPhase, Records, Step, WakeUpPhase } from './step.ts';

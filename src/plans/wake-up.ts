@@ -3,9 +3,11 @@ import { type CivilDate, latest } from '../dates/civil.ts';
 import { type Plan, planOf, type Told } from './plan.ts';
 import type { Situation } from './situation.ts';
 import type { Step } from './step.ts';
-import { WAKING } from './steps/waking.ts';
+import { LOOKING } from './steps/looking.ts';
+import { PUTTING_RIGHT } from './steps/putting-right.ts';
+import { TO_THE_ROAD } from './steps/to-the-road.ts';
 
-export const WAKE_UP_STEPS: readonly Step[] = WAKING;
+export const WAKE_UP_STEPS: readonly Step[] = [...LOOKING, ...PUTTING_RIGHT, ...TO_THE_ROAD];
 
 /** `situation` is that of the stay as it ends; with an `open` end, as if it ended on the day it is seen on. */
 export const wakeUpPlan = (

@@ -5,14 +5,10 @@ import { goodUntil } from '../../src/ageing/fuel/life.ts';
 import { convert } from '../../src/catalogue/units.ts';
 import { daysBetween } from '../../src/dates/civil.ts';
 import { chargeByReturn, holdsCharge } from '../../src/plans/battery-charge.ts';
-import {
-  boreOil,
-  type Figure,
-  type FigureKey,
-  figureInWords,
-  figuresOf,
-  storagePressure,
-} from '../../src/plans/figures.ts';
+import { boreOil } from '../../src/plans/figures/engine.ts';
+import { type Figure, figureInWords } from '../../src/plans/figures/figure.ts';
+import { storagePressure } from '../../src/plans/figures/tires.ts';
+import { type FigureKey, figuresOf } from '../../src/plans/figures.ts';
 import { GARAGE, placeOf, type StayGiven, situationWith } from '../support/stays.ts';
 
 const all = (key: FigureKey, given: StayGiven = {}): Figure[] => figuresOf([key], situationWith(given));

@@ -1,4 +1,5 @@
 /** Lay-up: the parking day, in the order of the work. */
+import type { When } from '../conditions.ts';
 import type { LayUpPhase, Step } from '../step.ts';
 
 const ALL_OF_IT = { months: { from: 3 } } as const;
@@ -6,6 +7,9 @@ const A_MONTH = { months: { from: 1 } } as const;
 const DAY = { phase: 'day', days: 0 } as const;
 const LEAD_ACID = ['battery-flooded', 'battery-agm'] as const;
 const BATTERIES = [...LEAD_ACID, 'battery-lithium'] as const;
+const REST_VOLTAGE = LEAD_ACID.map((kind) => [kind, 'rest-voltage'] as const);
+const leadAcid = (side: string): When[] =>
+  LEAD_ACID.map((trait) => ({ traits: [trait], side: { topic: 'battery', is: [side] } }));
 const connection = (value: string) => ({ answers: [{ kinds: BATTERIES, key: 'connection', value }] });
 
 export const PARKING_DAY = [
@@ -282,21 +286,11 @@ export const PARKING_DAY = [
     why: 'It stays full, and a full battery neither freezes nor sulfates. Look at its lamp on every round.',
     minutes: 15,
     needs: ['maintainer that fits the battery'],
-    when: [
-      { traits: ['battery-flooded'], side: { topic: 'battery', is: ['maintainer'] } },
-      { traits: ['battery-agm'], side: { topic: 'battery', is: ['maintainer'] } },
-      { traits: ['battery-lithium'], side: { topic: 'battery', is: ['maintainer'] } },
-    ],
+    when: [...leadAcid('maintainer'), { traits: ['battery-lithium'], side: { topic: 'battery', is: ['maintainer'] } }],
     after: ['park', 'last-drive'],
     topic: 'battery',
     figures: ['battery'],
-    records: {
-      ...connection('maintainer'),
-      reads: [
-        ['battery-flooded', 'rest-voltage'],
-        ['battery-agm', 'rest-voltage'],
-      ],
-    },
+    records: { ...connection('maintainer'), reads: REST_VOLTAGE },
     cautions: ['battery-gas', 'electrical', 'fuel-vapor'],
     sources: ['classic-workshop-essay', 'occupational-safety-agency', 'army-recharge-rule'],
   },
@@ -306,20 +300,11 @@ export const PARKING_DAY = [
     title: 'Charge the battery, then disconnect it or turn the isolator',
     why: 'What the car draws empties it within weeks; by itself it holds for months.',
     minutes: 15,
-    when: [
-      { traits: ['battery-flooded'], side: { topic: 'battery', is: ['isolator'] } },
-      { traits: ['battery-agm'], side: { topic: 'battery', is: ['isolator'] } },
-    ],
+    when: leadAcid('isolator'),
     after: ['park', 'last-drive', 'codes'],
     topic: 'battery',
     figures: ['battery'],
-    records: {
-      ...connection('disconnected'),
-      reads: [
-        ['battery-flooded', 'rest-voltage'],
-        ['battery-agm', 'rest-voltage'],
-      ],
-    },
+    records: { ...connection('disconnected'), reads: REST_VOLTAGE },
     cautions: ['battery-gas', 'electrical'],
     sources: ['army-recharge-rule', 'standing-drain-bulletin'],
   },
@@ -343,20 +328,11 @@ export const PARKING_DAY = [
     why: 'No live charger in the bay and no frost on a flat battery. Read it every month, charge it at three quarters.',
     minutes: 30,
     needs: ['battery charger'],
-    when: [
-      { traits: ['battery-flooded'], side: { topic: 'battery', is: ['out'] } },
-      { traits: ['battery-agm'], side: { topic: 'battery', is: ['out'] } },
-    ],
+    when: leadAcid('out'),
     after: ['park', 'last-drive', 'codes'],
     topic: 'battery',
     figures: ['battery'],
-    records: {
-      ...connection('disconnected'),
-      reads: [
-        ['battery-flooded', 'rest-voltage'],
-        ['battery-agm', 'rest-voltage'],
-      ],
-    },
+    records: { ...connection('disconnected'), reads: REST_VOLTAGE },
     cautions: ['battery-gas', 'electrical'],
     sources: ['army-battery-manual', 'army-recharge-rule'],
   },
@@ -366,21 +342,11 @@ export const PARKING_DAY = [
     title: 'Battery left connected: read it, and be back before it falls',
     why: 'Borne for a few weeks where the measured drain is small.',
     minutes: 5,
-    when: [
-      { traits: ['battery-flooded'], side: { topic: 'battery', is: ['connected'] } },
-      { traits: ['battery-agm'], side: { topic: 'battery', is: ['connected'] } },
-      { traits: ['battery-lithium'], side: { topic: 'battery', is: ['connected'] } },
-    ],
+    when: [...leadAcid('connected'), { traits: ['battery-lithium'], side: { topic: 'battery', is: ['connected'] } }],
     after: ['park', 'last-drive'],
     topic: 'battery',
     figures: ['battery'],
-    records: {
-      ...connection('connected'),
-      reads: [
-        ['battery-flooded', 'rest-voltage'],
-        ['battery-agm', 'rest-voltage'],
-      ],
-    },
+    records: { ...connection('connected'), reads: REST_VOLTAGE },
     cautions: ['battery-gas'],
     sources: ['standing-drain-bulletin', 'army-recharge-rule'],
   },

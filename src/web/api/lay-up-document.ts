@@ -10,7 +10,7 @@ import { type CivilDate, monthsBetween } from '../../dates/civil.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { explain } from '../../findings/explain.ts';
 import { changesBetween, outlineOf } from '../../plans/changes.ts';
-import { figureInWords } from '../../plans/figures.ts';
+import { figureInWords } from '../../plans/figures/figure.ts';
 import { nameOf } from '../../plans/lists.ts';
 import { type Look, looksOn } from '../../plans/looks.ts';
 import type { Plan, PlanStep } from '../../plans/plan.ts';

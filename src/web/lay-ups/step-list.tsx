@@ -3,7 +3,7 @@
 import { CAUTIONS } from '../../catalogue/cautions.ts';
 import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
-import { figureInWords } from '../../plans/figures.ts';
+import { figureInWords } from '../../plans/figures/figure.ts';
 import type { Plan, PlanName, PlanStep } from '../../plans/plan.ts';
 import { TOPICS } from '../../plans/topics.ts';
 import { A, Post } from '../layout.tsx';

@@ -7,7 +7,7 @@ import { convert } from '../../catalogue/units.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { coolantSample } from '../../findings/coolant-sample.ts';
 import { gaugesOf } from '../../findings/measured.ts';
-import type { Figure } from '../../plans/figures.ts';
+import type { Figure } from '../../plans/figures/figure.ts';
 import type { PlanStep } from '../../plans/plan.ts';
 import { corner } from './step-list.tsx';
 

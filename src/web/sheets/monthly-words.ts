@@ -6,6 +6,7 @@ import { inUnit, spanInWords } from '../../ageing/words.ts';
 import { HUMIDITY } from '../../catalogue/details/humidity.ts';
 import { convert } from '../../catalogue/units.ts';
 import { addMonths } from '../../dates/civil.ts';
+import { limitOn } from '../../dates/limit.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { gaugesOf } from '../../findings/measured.ts';
 import { type Look, looksOn } from '../../plans/looks.ts';
@@ -14,23 +15,21 @@ import { warningsOf } from '../../plans/warnings.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import { BATTERY } from './monthly-columns.ts';
 
-/** Rounds to come on the card of an open stay, with what was done or missed of them. */
-const ON_CARD = 12;
+/** Rounds to come on the card of an open stay, and behind the next the one to compare with. */
+const AHEAD = 12;
+const BEHIND = 1;
 
 export const roundsOnCard = ({ record, view }: StayHere): Round[] => {
   const { stay, on } = view;
   const rounds = roundsOf(stay, record.rounds, on);
   if (stay.returnOn !== null) return rounds;
-  const last = rounds.at(-1)?.month ?? 0;
-  const more = Array.from({ length: ON_CARD }, (_, n): Round => {
-    const month = last + 1 + n;
-    return { month, due: addMonths(stay.parkedOn, month), state: 'ahead', made: null };
+  const past = rounds.filter(({ state }) => state === 'done' || state === 'missed').length;
+  const more = Array.from({ length: AHEAD }, (_, n): Round => {
+    const month = rounds.length + 1 + n;
+    return { month, due: limitOn(stay.parkedOn, month), state: 'ahead', made: null };
   });
-  const first = Math.max(rounds.findIndex(({ state }) => state !== 'done' && state !== 'missed') - BEHIND, 0);
-  return [...rounds.slice(first), ...more].slice(0, ON_CARD);
+  return [...rounds, ...more].slice(Math.max(past - BEHIND, 0), past + AHEAD);
 };
-/** Rounds behind the next that are shown to compare with. */
-const BEHIND = 1;
 
 export const everyRound = ({ view }: StayHere): Look[] =>
   looksOn(view.situation, 1).filter(({ every }) => every === undefined);

@@ -7,7 +7,7 @@ import { at, type Visit } from '../visit.ts';
 import { Code } from './code.tsx';
 
 /** The sheets of a stay, each with the page its code leads to, below the page of the lay-up. */
-export const SHEETS = {
+const SHEETS = {
   plan: { name: 'Lay-up plan', page: '' },
   windshield: { name: 'Windshield sheet', page: '' },
   monthly: { name: 'Monthly card', page: '/round' },
@@ -16,7 +16,7 @@ export const SHEETS = {
 export type SheetName = keyof typeof SHEETS;
 export const SHEET_NAMES = Object.keys(SHEETS) as [SheetName, ...SheetName[]];
 
-export const PAPERS = { a4: 'A4', letter: 'US Letter' } as const;
+const PAPERS = { a4: 'A4', letter: 'US Letter' } as const;
 export type Paper = keyof typeof PAPERS;
 export const PAPER_NAMES = Object.keys(PAPERS) as [Paper, ...Paper[]];
 
@@ -108,7 +108,7 @@ export const printedOn = ({ visit }: Pick<OnPaper, 'visit'>): string =>
 export const carClass = ({ found }: StayHere): string =>
   `car ${found.car.name.length > 60 ? 'longest' : found.car.name.length > 22 ? 'long' : ''}`.trim();
 
-export const stayInWords = ({ record: { row } }: StayHere): string =>
+const stayInWords = ({ record: { row } }: StayHere): string =>
   `Parked ${dayInWords(row.parkedOn)}, ${row.returnOn ? `back ${dayInWords(row.returnOn)}` : 'open end'}.`;
 
 export const isClosed = ({ record: { row }, view }: StayHere): boolean =>

@@ -4,7 +4,7 @@ import { kindOf } from '../../acts/parts.ts';
 import { type CivilDate, daysBetween, weekday } from '../../dates/civil.ts';
 import { count, dayInWords } from '../../dates/words.ts';
 import { gaugesOf } from '../../findings/measured.ts';
-import { figureInWords } from '../../plans/figures.ts';
+import { figureInWords } from '../../plans/figures/figure.ts';
 import { papersInWords } from '../../plans/papers.ts';
 import { type Plan, type PlanStep, sideOfStep } from '../../plans/plan.ts';
 import type { Stay } from '../../plans/stay.ts';
