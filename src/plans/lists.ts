@@ -29,20 +29,26 @@ const dueLine = (finding: Finding): string => {
   return `${nameOf(finding)}: ${news.calendar.standing}${day && day <= finding.on ? ` from ${dayInWords(day)}` : ''}`;
 };
 
+/** Each with its day; those that no date clears together, which may be most of a car. */
+const dueLines = (findings: readonly Finding[], behind = ''): string[] => {
+  const [unproven, dated] = [true, false].map((is) =>
+    findings.filter(({ news }) => (news.calendar.standing === 'unproven') === is),
+  ) as [Finding[], Finding[]];
+  return [
+    ...dated.map((finding) => `${dueLine(finding)}${behind}`),
+    ...(unproven.length > 0 ? [`Unproven, no date clears them: ${unproven.map(nameOf).join(' · ')}${behind}`] : []),
+  ];
+};
+
 const LISTS = {
-  'falls due': (situation: Situation): string[] =>
-    fallsDue(situation)
-      .filter((finding) => !isTire(finding))
-      .map(dueLine),
+  'falls due': (situation: Situation): string[] => dueLines(fallsDue(situation).filter((finding) => !isTire(finding))),
   'tires in spring': (situation: Situation): string[] =>
-    tiresInSpring(situation).map((finding) => `${dueLine(finding)}: order in spring, not now`),
-  'tires now': (situation: Situation): string[] => tiresInSpring(situation).map(dueLine),
+    dueLines(tiresInSpring(situation), ': order in spring, not now'),
+  'tires now': (situation: Situation): string[] => dueLines(tiresInSpring(situation)),
   'safety due': ({ atParking }: Situation): string[] =>
-    atParking
-      .filter((finding) => asked(finding) && finding.kind.severity === 'safety' && !isTire(finding))
-      .map(dueLine),
+    dueLines(atParking.filter((finding) => asked(finding) && finding.kind.severity === 'safety' && !isTire(finding))),
   'due on return': ({ atReturn }: Situation): string[] =>
-    atReturn.filter((finding) => asked(finding) && !isTire(finding)).map(dueLine),
+    dueLines(atReturn.filter((finding) => asked(finding) && !isTire(finding))),
   /** Filled in by the plan, which knows its own steps. */
   supplies: (): string[] => [],
   papers: ({ stay }: Situation): string[] => papersInWords(stay),

@@ -264,11 +264,14 @@ describe('the battery by the day it comes back', () => {
     expect(holdsCharge(situationWith({ start: 'tourer-rod-brakes' }), false)).toBe(false);
   });
 
-  it('is told both ways, and not at all without one', () => {
+  it('is told as it is left, on a maintainer what that spares, and not at all without one', () => {
     expect(all('battery').map(({ what }) => what)).toEqual([
-      'Charge by then, disconnected',
-      'Charge by then, left connected',
+      'Without the maintainer, disconnected',
+      'Without the maintainer, left connected',
     ]);
+    const left = (side: string): string[] => all('battery', { choices: { battery: side } }).map(({ what }) => what);
+    expect(left('out')).toEqual(['Charge by then, disconnected']);
+    expect(left('connected')).toEqual(['Charge by then, left connected']);
     expect(all('battery', { start: 'tourer-rod-brakes' })).toEqual([]);
   });
 

@@ -49,6 +49,9 @@ export const openFullSite = async (options: Parameters<typeof openSite>[0] = {})
   await site.post(`${base}/cars/${carId}/place`, { place: placeId });
   await site.post(`${base}/letters`, {});
   const letterId = site.store.$client.prepare('select id from letters').pluck().get() as string;
+  const note = 'Key at the <Tourer>’s gate';
+  await site.post(`${base}/lay-ups`, { car: carId, parkedOn: '2026-12-15', place: placeId, note });
+  const layUpId = site.store.$client.prepare('select id from lay_ups').pluck().get() as string;
   const paths = {
     'the line-up': '/',
     'a new car': '/cars/new',
@@ -72,6 +75,15 @@ export const openFullSite = async (options: Parameters<typeof openSite>[0] = {})
     practice: '/practice',
     'a kind': '/practice/brake-fluid-glycol',
     'a kind for a car': `/practice/brake-fluid-glycol?car=${carId}`,
+    'lay-ups': '/lay-ups',
+    'a new lay-up': `/lay-ups/new?car=${carId}`,
+    'a lay-up': `/lay-ups/${layUpId}`,
+    'changing a lay-up': `/lay-ups/${layUpId}/change`,
+    'a step': `/lay-ups/${layUpId}/steps/oil-change`,
+    'the way back': `/lay-ups/${layUpId}/wake-up`,
+    'a step of the way back': `/lay-ups/${layUpId}/wake-up/battery`,
+    'a round': `/lay-ups/${layUpId}/round`,
+    'closing a lay-up': `/lay-ups/${layUpId}/close`,
     letters: '/letters',
     'letters just written': '/letters?outcome=written',
     'a letter': `/letters/${letterId}`,

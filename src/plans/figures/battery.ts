@@ -2,32 +2,44 @@
 import { daysInWords, spanInWords } from '../../ageing/words.ts';
 import { chargeByReturn } from '../battery-charge.ts';
 import type { Situation } from '../situation.ts';
+import { sideOf } from '../when.ts';
 import type { Figure } from './figure.ts';
+
+/** What is worth knowing by the side taken: of a maintainer, what it spares. */
+const SHOWN: Readonly<Record<string, readonly ('isolator' | 'connected')[]>> = {
+  maintainer: ['isolator', 'connected'],
+  isolator: ['isolator'],
+  out: ['isolator'],
+  connected: ['connected'],
+};
 
 export const battery = (situation: Situation): Figure[] => {
   const { stay } = situation;
-  return (['isolator', 'connected'] as const).flatMap((side) => {
-    const told = chargeByReturn(situation, side === 'connected');
-    if (!told) return [];
-    const freezes = told.freezes?.earliest ?? null;
-    return [
-      {
-        what: side === 'connected' ? 'Charge by then, left connected' : 'Charge by then, disconnected',
-        amount: told.charge,
-        unit: '%',
-        decimals: 0,
-        limits: { low: 0, high: 100 },
-        says: [
-          side === 'connected'
-            ? `From full on the parking day, with a drain of ${spanInWords(told.drain, 'mA', 0)}${situation.atParking.some(({ part }) => part.details.drain !== undefined) ? '' : ', where nobody measured it'}.`
-            : 'From full on the parking day, by itself only.',
-          ...(told.charge.low <= 75 ? ['May fall to three quarters or below: it wants charging meanwhile.'] : []),
-          ...(freezes
-            ? [`Could freeze there ${daysInWords({ earliest: freezes, latest: null }, '', stay.parkedOn)}.`]
-            : []),
-        ],
-        sources: ['army-recharge-rule', 'standing-drain-bulletin', 'memory'] as const,
-      },
-    ];
-  });
+  const chosen = sideOf('battery', situation);
+  return (
+    SHOWN[chosen]?.flatMap((side) => {
+      const told = chargeByReturn(situation, side === 'connected');
+      if (!told) return [];
+      const freezes = told.freezes?.earliest ?? null;
+      return [
+        {
+          what: `${chosen === 'maintainer' ? 'Without the maintainer' : 'Charge by then'}, ${side === 'connected' ? 'left connected' : 'disconnected'}`,
+          amount: told.charge,
+          unit: '%',
+          decimals: 0,
+          limits: { low: 0, high: 100 },
+          says: [
+            side === 'connected'
+              ? `From full on the parking day, with a drain of ${spanInWords(told.drain, 'mA', 0)}${situation.atParking.some(({ part }) => part.details.drain !== undefined) ? '' : ', where nobody measured it'}.`
+              : 'From full on the parking day, by itself only.',
+            ...(told.charge.low <= 75 ? ['May fall to three quarters or below: it wants charging meanwhile.'] : []),
+            ...(freezes
+              ? [`Could freeze there ${daysInWords({ earliest: freezes, latest: null }, '', stay.parkedOn)}.`]
+              : []),
+          ],
+          sources: ['army-recharge-rule', 'standing-drain-bulletin', 'memory'] as const,
+        },
+      ];
+    }) ?? []
+  );
 };

@@ -518,7 +518,7 @@ export const PARKING_DAY = [
     minutes: 10,
     when: [],
     after: ['park'],
-    records: { odometer: true, reads: [['desiccant', 'humidity']] },
+    records: { odometer: true, reads: [['desiccant', 'humidity'], ...REST_VOLTAGE] },
     cautions: [],
     sources: ['common-practice'],
   },

@@ -8,7 +8,7 @@ import type { Plan, PlanName, PlanStep } from '../../plans/plan.ts';
 import { TOPICS } from '../../plans/topics.ts';
 import { A, Post } from '../layout.tsx';
 import { Sources } from '../sources.tsx';
-import { before, dayWithName, phaseName, stepPath } from './step-words.ts';
+import { before, dayWithName, phaseName, stepPath, withoutEnd } from './step-words.ts';
 
 interface Shown {
   layUpId: string;
@@ -88,7 +88,7 @@ const TickWords = ({ step: { tick, applies, records } }: { step: PlanStep }) =>
   tick === null ? null : (
     <p>
       {tick.state === 'done' ? 'Done' : 'Left out'} on {dayInWords(tick.day)} by {tick.by}
-      {tick.note && `: ${tick.note}`}
+      {tick.note && `: ${withoutEnd(tick.note)}`}
       {tick.cost !== null && ` (cost ${tick.cost})`}.{/* What was renewed is what had brought it in. */}
       {!applies && !(tick.state === 'done' && records.renews) && ' By what is known today it would not be in the plan.'}
     </p>

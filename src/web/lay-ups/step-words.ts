@@ -19,6 +19,9 @@ export const before = (day: CivilDate, anchor: CivilDate): string => {
 export const phaseName = ({ phase }: PlanStep): string =>
   phase === 'own' ? 'Your own' : phase === 'day' ? 'On the day' : { ...PHASES, ...WAKE_UP_PHASES }[phase];
 
+/** A note within a sentence, which brings its own end. */
+export const withoutEnd = (note: string): string => note.replace(/\.$/, '');
+
 /** Where a step has its page, below the stay’s own. */
 export const stepPath = (layUpId: string, plan: PlanName, key: string): string =>
   `/lay-ups/${layUpId}/${plan === 'lay-up' ? 'steps' : 'wake-up'}/${key}`;

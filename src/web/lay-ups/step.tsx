@@ -16,7 +16,7 @@ import { actingIn, at, type Ctx } from '../visit.ts';
 import { SKIP_FORM, TICK_FORM, type TickForm } from './forms.ts';
 import { stayInPath } from './in-path.ts';
 import { Behind, isQuick, StepFacts } from './step-list.tsx';
-import { dayWithName, stepPath } from './step-words.ts';
+import { dayWithName, stepPath, withoutEnd } from './step-words.ts';
 import { TickFields } from './tick-fields.tsx';
 
 interface InPath {
@@ -144,7 +144,7 @@ const StepShown = ({
         <div class="note">
           <p>
             {step.tick.state === 'done' ? 'Done' : 'Left out'} on {dayInWords(step.tick.day)} by {step.tick.by}
-            {step.tick.note && `: ${step.tick.note}`}.
+            {step.tick.note && `: ${withoutEnd(step.tick.note)}`}.
           </p>
           {!closed && (
             <Post to={`${path}/untick`} class="inline">

@@ -8,6 +8,7 @@ import { dayInWords } from '../../dates/words.ts';
 import { coolantSample } from '../../findings/coolant-sample.ts';
 import { gaugesOf } from '../../findings/measured.ts';
 import type { Figure } from '../../plans/figures/figure.ts';
+import { figuresOf } from '../../plans/figures.ts';
 import type { PlanStep } from '../../plans/plan.ts';
 import { corner } from './step-list.tsx';
 
@@ -28,7 +29,7 @@ const TO_ROAD = 'Storage pressure: let down before driving';
 /** What the tires were read to hold on the day of the tick, or else what is planned; a blank where neither is told. */
 export const tireLine = (step: PlanStep, here: StayHere): Line => {
   const read = readOn(step, here);
-  const told = read.length > 0 ? read : step.figures.flatMap(planned);
+  const told = read.length > 0 ? read : figuresOf(['pressure'], here.view.situation).map(planned);
   const alike = [...Map.groupBy(told, ({ amount }) => amount && spanInWords(amount, 'bar', 1))];
   if (alike.length === 0 || alike.some(([words]) => words === null))
     return { name: 'Tires', so: '', below: `${TO_ROAD}. Set to`, blank: true };
@@ -54,9 +55,7 @@ const readOn = ({ tick }: PlanStep, { found }: StayHere): Told[] => {
   return told.every(({ amount }) => amount !== null) ? told : [];
 };
 
-/** Of the figures of the step those that are settings. */
-const planned = ({ what, amount }: Figure): Told[] =>
-  what.startsWith('Cold pressure') ? [{ at: what.split(', ')[1] ?? '', amount }] : [];
+const planned = ({ what, amount }: Figure): Told => ({ at: what.split(', ')[1] ?? '', amount });
 
 const psiOf = ({ low, high }: Span): string =>
   spanInWords({ low: convert(low, 'bar', 'psi'), high: convert(high, 'bar', 'psi') }, 'psi', 0);

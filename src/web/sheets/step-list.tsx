@@ -1,7 +1,7 @@
 /** The steps of a plan as on paper: by day, each with a box to tick and room to write. */
 
 import { kindOf } from '../../acts/parts.ts';
-import { type CivilDate, daysBetween, weekday } from '../../dates/civil.ts';
+import { type CivilDate, daysBetween } from '../../dates/civil.ts';
 import { count, dayInWords } from '../../dates/words.ts';
 import { gaugesOf } from '../../findings/measured.ts';
 import { figureInWords } from '../../plans/figures/figure.ts';
@@ -9,9 +9,8 @@ import { papersInWords } from '../../plans/papers.ts';
 import { type Plan, type PlanStep, sideOfStep } from '../../plans/plan.ts';
 import type { Stay } from '../../plans/stay.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
+import { dayWithName, withoutEnd } from '../lay-ups/step-words.ts';
 import { Blank, Box } from './sheet.tsx';
-
-const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 
 interface Listed {
   plan: Plan;
@@ -32,7 +31,7 @@ export const StepList = ({ plan, stay, anchor, anchorName, parts, mark = () => n
       {[...Map.groupBy(plan.steps, ({ day }) => day)].map(([day, steps]) => (
         <section class="day">
           <h2>
-            {WEEKDAYS[weekday(day)]} {dayInWords(day)} <span class="off">{awayInWords(day, anchor, anchorName)}</span>
+            {dayWithName(day)} <span class="off">{awayInWords(day, anchor, anchorName)}</span>
           </h2>
           <ol class="steps">
             {steps.map((step) => (
@@ -101,7 +100,7 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
             {tick.state === 'done' ? 'Done' : 'Left out'} {dayInWords(tick.day)}
           </b>
           , {tick.by}
-          {tick.note && `. ${tick.note}`}
+          {tick.note && `. ${withoutEnd(tick.note)}`}
           {tick.cost !== null && `. Cost ${tick.cost.toFixed(2)}`}
         </p>
       ) : (
@@ -118,48 +117,30 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
 /** More lines than so many go below the step, over its whole width. */
 const FEW_LINES = 4;
 
+/** Characters of a line that a column holds; what is longer takes the whole width. */
+const COLUMN = 110;
+
 const Lines = ({ lines, buys }: { lines: readonly string[]; buys: boolean }) => {
-  const { alike, others } = buys ? { alike: [], others: lines } : gathered(lines);
+  const short = lines.filter(({ length }) => length <= COLUMN);
   return (
     <div class="lists">
-      {alike.map(([says, names]) => (
-        <p>
-          <b>{says}:</b> {names.join('\u00a0· ')}
-        </p>
-      ))}
-      {others.length > 0 && (
-        <ul class={`${buys ? 'buy' : 'lines'}${others.length > FEW_LINES ? ' many' : ''}`}>
-          {others.map((line) => (
+      {short.length > 0 && (
+        <ul class={`${buys ? 'buy' : 'lines'}${short.length > FEW_LINES ? ' many' : ''}`}>
+          {short.map((line) => (
             <li>
               {buys && <Box />} {line}
             </li>
           ))}
         </ul>
       )}
+      {lines
+        .filter(({ length }) => length > COLUMN)
+        .map((line) => (
+          <p>{line}</p>
+        ))}
     </div>
   );
 };
-
-/** From so many lines on that say the same of several parts it is said once. */
-const ALIKE = 3;
-
-/** “Wiper blades: unproven” and others of which the same is said, by what is said; a name may hold a colon itself. */
-const gathered = (lines: readonly string[]): { alike: [string, string[]][]; others: string[] } => {
-  const ends = (line: string): string[] => [...line.matchAll(/: /g)].map(({ index }) => line.slice(index + 2));
-  const shared = (end: string): number => lines.filter((line) => line.endsWith(`: ${end}`)).length;
-  const saidOf = (line: string): string =>
-    ends(line).reduce((best, end) => (shared(end) > (best ? shared(best) : ALIKE - 1) ? end : best), '');
-  const { '': others = [], ...groups } = Object.groupBy(lines, saidOf);
-  return {
-    alike: Object.entries(groups).map(([said, all = []]) => [
-      capital(said),
-      all.map((line) => line.slice(0, -said.length - 2)),
-    ]),
-    others,
-  };
-};
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** “front left” as FL. */
 export const corner = (position: string): string =>
