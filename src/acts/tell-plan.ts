@@ -1,5 +1,5 @@
 /** The letter that brings a plan, to everybody who gets the collection’s letters and has not had it. */
-import { addDays, latest } from '../dates/civil.ts';
+import { addDays } from '../dates/civil.ts';
 import { planHtml, planText } from '../mail/plan-letter.tsx';
 import { planLetterOf } from '../notices/plan-letter.ts';
 import { newsOf } from '../notices/stay-news.ts';
@@ -12,13 +12,12 @@ import type { StayHere } from './stays.ts';
 
 const PLAN = 'plan';
 
-/** Days a plan is worth a letter after it was made, or the car was parked: later the rounds and the way back tell. */
+/** Days after the parking day that a plan is worth a letter: later the rounds and the way back tell. */
 const WORTH = 14;
 
 /** Whether this person still has to be sent the plan. */
 export const wantsPlan = (told: readonly ToldOfStay[], { stay, on }: StayView): boolean =>
-  on <= addDays(latest(stay.parkedOn, stay.madeOn), WORTH) &&
-  !told.some((one) => one.layUpId === stay.id && one.matter === PLAN);
+  on <= addDays(stay.parkedOn, WORTH) && !told.some((one) => one.layUpId === stay.id && one.matter === PLAN);
 
 /** One plan for one person; whatever the plan says of its steps today counts as told with it. */
 export const planFor = (

@@ -1,12 +1,12 @@
 /** Ticking a step off: what was done, and in the same stroke the new dates, answers and readings it stands for. */
 import type { Clock } from '../catalogue/clock.ts';
-import { type CivilDate, isCivilDate } from '../dates/civil.ts';
+import { addMonths, type CivilDate, isCivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { Evidence } from '../findings/facts.ts';
 import type { PlanName, PlanStep } from '../plans/plan.ts';
 import type { StayView } from '../plans/standing.ts';
 import { carWithParts, findPart, type PartOnRecord } from '../store/cars.ts';
-import { tickStep } from '../store/lay-ups.ts';
+import { type LayUpRow, tickStep } from '../store/lay-ups.ts';
 import type { Store } from '../store/open.ts';
 import { putCar } from '../store/places.ts';
 import { setDetails } from '../store/readings.ts';
@@ -66,7 +66,7 @@ export const tickDone = (
   if (closed) return closed;
   if (step.tick)
     return refused({ field: 'step', message: 'This step was ticked already: take that back first, if it was a slip.' });
-  const day = dayFault(given.day, acting.today, record.row.closedOn);
+  const day = dayFault(given.day, acting.today, record.row);
   const cost = given.cost.trim() === '' ? null : readPlainNumber(given.cost);
   const faults: Fault[] = [
     ...day,
@@ -172,6 +172,8 @@ export const skipStep = (
 ): Outcome<null> => {
   const closed = closedFault(record, today);
   if (closed) return closed;
+  if (step.tick?.state === 'done')
+    return refused({ field: 'step', message: 'This step was ticked already: take that back first, if it was a slip.' });
   if (reason === '')
     return refused({ field: 'reason', message: 'Say why it is left out: in spring somebody will ask.' });
   tickStep(store, collectionId, record.row.id, {
@@ -187,9 +189,14 @@ export const skipStep = (
   return done(null);
 };
 
-const dayFault = (day: string, today: CivilDate, closedOn: CivilDate | null): Fault[] => {
+/** How long before the parking day a step of it can have been done, in months. */
+const EARLIEST = 12;
+
+const dayFault = (day: string, today: CivilDate, { closedOn, parkedOn }: LayUpRow): Fault[] => {
   if (!isCivilDate(day)) return [{ field: 'day', message: `“${day}” is no day.` }];
   if (day > today) return [{ field: 'day', message: 'That day lies ahead.' }];
+  if (day < addMonths(parkedOn, -EARLIEST))
+    return [{ field: 'day', message: `That is more than a year before it was parked, on ${dayInWords(parkedOn)}.` }];
   return closedOn && day > closedOn
     ? [{ field: 'day', message: `The lay-up was closed on ${dayInWords(closedOn)}.` }]
     : [];

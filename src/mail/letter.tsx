@@ -25,6 +25,7 @@ const SORT_WORDS = {
   round: 'Round',
   return: 'Return',
   step: 'Lay-up',
+  wake: 'Wake-up',
 } as const;
 
 const stayPath = ({ layUpId, news }: StayLine): string => `/lay-ups/${layUpId}${news.page && `/${news.page}`}`;

@@ -121,7 +121,7 @@ const estimateInWords = (outlook: Outlook | null): string[] =>
 const isSafety = (finding: Owed): boolean => finding.kind.severity === 'safety';
 
 /** Rounds and warnings before steps. */
-const SORTS: readonly StayNews['sort'][] = ['warning', 'found', 'round', 'return', 'step'];
+const SORTS: readonly StayNews['sort'][] = ['warning', 'found', 'round', 'return', 'step', 'wake'];
 
 /** “1 round, 3 steps of its lay-up; 2 past”. */
 const summaryOf = (stay: readonly StayLine[], lines: readonly DigestLine[]): string =>
@@ -135,6 +135,7 @@ const staysInWords = (stay: readonly StayLine[]): string =>
       ['round', 'round'],
       ['return', 'return'],
       ['step', 'lay-up step'],
+      ['wake', 'wake-up step'],
     ] as const
   )
     .map(([sort, words]) => ({ n: stay.filter(({ news }) => news.sort === sort).length, words }))

@@ -10,7 +10,7 @@ export interface StayNews {
   /** What it is about, own within the stay: told to a person once from the day it began. */
   matter: string;
   began: CivilDate;
-  sort: 'round' | 'warning' | 'found' | 'step' | 'return';
+  sort: 'round' | 'warning' | 'found' | 'step' | 'return' | 'wake';
   title: string;
   lines: readonly string[];
   cautions: readonly CautionKey[];
@@ -123,7 +123,13 @@ const comesBack = ({ stay, on, findings, wakeUp }: StayView): StayNews[] => {
 const AHEAD = 3;
 
 /** Open steps whose day is near, and none of a plan long past its day: that one is not even made. */
-const steps = (anchor: CivilDate | null, { on }: StayView, word: string, page: string, plan: () => Plan): StayNews[] =>
+const steps = (
+  anchor: CivilDate | null,
+  { on }: StayView,
+  word: 'step' | 'wake',
+  page: string,
+  plan: () => Plan,
+): StayNews[] =>
   anchor === null || on > addDays(anchor, LATEST)
     ? []
     : plan()
@@ -131,7 +137,7 @@ const steps = (anchor: CivilDate | null, { on }: StayView, word: string, page: s
         .map((step) => ({
           matter: `${word}:${step.key}`,
           began: addDays(step.day, -AHEAD),
-          sort: 'step',
+          sort: word,
           title: `${dayInWords(step.day)}: ${step.title}`,
           lines: [...figureLines(step), ...linesOf(step)],
           cautions: step.cautions,

@@ -14,13 +14,13 @@ const TIRES = ['tires-road', 'tire-spare', 'tire-compact-spare', 'inner-tubes', 
 const isTire = ({ kind }: Finding): boolean => TIRES.includes(kind.key);
 
 /** Dated parts whose day comes while it stands. */
-export const fallsDue = ({ atParking, atReturn }: Situation): Finding[] => {
+const fallsDue = ({ atParking, atReturn }: Situation): Finding[] => {
   const before = new Set(atParking.filter(asked).map(({ part }) => part.id));
   return atReturn.filter((finding) => asked(finding) && !before.has(finding.part.id));
 };
 
 /** Tires that can’t be driven on in spring by their age. */
-export const tiresInSpring = ({ atReturn }: Situation): Finding[] =>
+const tiresInSpring = ({ atReturn }: Situation): Finding[] =>
   atReturn.filter((finding) => isTire(finding) && ['past', 'unproven'].includes(finding.news.calendar.standing));
 
 const dueLine = (finding: Finding): string => {

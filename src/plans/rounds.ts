@@ -29,10 +29,10 @@ const MOST = 240;
 
 /**
  * Every round from the first month to the day it comes back (or, with an open end, the next one), by what became of it on
- * a day. A missed round stays missed: it is shown, not hidden.
+ * a day. A missed round stays missed: it is shown, not hidden. What was over before the lay-up was made nobody was asked for.
  */
 export const roundsOf = (
-  { parkedOn, returnOn }: Pick<Stay, 'parkedOn' | 'returnOn'>,
+  { parkedOn, returnOn, madeOn = parkedOn }: Pick<Stay, 'parkedOn' | 'returnOn'> & Partial<Pick<Stay, 'madeOn'>>,
   made: readonly RoundMade[],
   on: CivilDate,
 ): Round[] => {
@@ -43,7 +43,13 @@ export const roundsOf = (
     if (returnOn !== null && due >= returnOn) break;
     const [opens, closes] = [addDays(due, -EARLY), addDays(dueOn(month + 1), -EARLY)];
     const own = made.findLast(({ day }) => day >= opens && day < closes && day <= on) ?? null;
-    rounds.push({ month, due, made: own, state: own ? 'done' : due > on ? 'ahead' : closes <= on ? 'missed' : 'due' });
+    if (own !== null || closes > madeOn)
+      rounds.push({
+        month,
+        due,
+        made: own,
+        state: own ? 'done' : due > on ? 'ahead' : closes <= on ? 'missed' : 'due',
+      });
     if (returnOn === null && due > on) break;
   }
   return rounds;

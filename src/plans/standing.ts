@@ -25,7 +25,7 @@ export interface StayFacts {
   rounds: readonly RoundMade[];
 }
 
-export type StayState = 'ahead' | 'standing';
+type StayState = 'ahead' | 'standing';
 
 export interface StayView {
   stay: Stay;
@@ -62,7 +62,7 @@ export const situationOf = ({
 };
 
 /** The car where the stay has it. */
-export const carThere = ({ place, parkedOn }: Stay, car: CarFacts): CarFacts =>
+const carThere = ({ place, parkedOn }: Stay, car: CarFacts): CarFacts =>
   place === car.place ? car : { ...car, place, placedOn: parkedOn };
 
 /** How long before it comes back the wake-up begins, in months. */

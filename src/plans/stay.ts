@@ -56,7 +56,7 @@ export interface Stay {
 }
 
 /** A stay with an open end is planned for as long, in months: enough for every step of a long one but those of years. */
-export const OPEN_STAY = 12;
+const OPEN_STAY = 12;
 
 /** The last day planned for. */
 export const endOf = ({ parkedOn, returnOn }: Stay): CivilDate => returnOn ?? limitOn(parkedOn, OPEN_STAY);

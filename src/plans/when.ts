@@ -94,7 +94,7 @@ export const usualSide = (topic: TopicKey, situation: Situation): string =>
 const ASKED = ['due', 'past', 'unproven'];
 
 /** The parts of these kinds that are asked for, or too old, or undated. */
-export const partsAsked = (test: PartTest, { stay, atParking, atReturn, renewed }: Situation): readonly Finding[] => {
+const partsAsked = (test: PartTest, { stay, atParking, atReturn, renewed }: Situation): readonly Finding[] => {
   const among = (findings: readonly Finding[]) =>
     findings.filter(({ kind }) => test.kinds.includes(kind.key) && !renewed.has(kind.key));
   if ('months' in test) {

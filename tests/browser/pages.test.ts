@@ -60,6 +60,11 @@ describe.skipIf(!chromiumFound)('every page', () => {
     expect(read.status()).toBe(303);
     await page.goto(`${server.url}/places`);
     const place = await page.locator('main ul a').first().getAttribute('href');
+    await page.goto(`${server.url}/lay-ups`);
+    const stays = await page
+      .locator('main h2 a[href^="/lay-ups/"]')
+      .evaluateAll((all) => all.map((one) => one.getAttribute('href') ?? ''));
+    expect(stays.length).toBeGreaterThan(0);
     paths = [
       '/',
       '/?on=2028-02-29',
@@ -76,6 +81,12 @@ describe.skipIf(!chromiumFound)('every page', () => {
       '/places',
       '/places/new',
       place ?? '/no-place',
+      '/lay-ups',
+      `/lay-ups/new?car=${car?.id}`,
+      ...stays,
+      ...['change', 'steps/park', 'wake-up', 'wake-up/first-start', 'round', 'close'].map(
+        (one) => `${stays[0]}/${one}`,
+      ),
       '/desks',
       '/desks/battery',
       ...Object.values(DESKS_ANSWERED),
@@ -93,7 +104,9 @@ describe.skipIf(!chromiumFound)('every page', () => {
   });
 
   for (const size of Object.keys(SIZES) as (keyof typeof SIZES)[])
-    test(`at ${size} width has no accessibility violation, no script error, and no sideways scroll`, async () => {
+    test(`at ${size} width has no accessibility violation, no script error, and no sideways scroll`, {
+      timeout: 240_000,
+    }, async () => {
       await page.setViewportSize(SIZES[size]);
       for (const path of paths) {
         const answer = await page.goto(`${server.url}${path}`);

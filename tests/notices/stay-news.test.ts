@@ -35,14 +35,14 @@ describe('steps', () => {
   it('of a plan 14 days past are told, of one 15 days past are not', () => {
     expect(matters({}, '2026-11-15', 'step').length).toBeGreaterThan(10);
     expect(matters({}, '2026-11-16', 'step')).toEqual([]);
-    expect(matters({}, '2027-04-15', 'step').length).toBeGreaterThan(10);
-    expect(matters({}, '2027-04-16', 'step')).toEqual([]);
+    expect(matters({}, '2027-04-15', 'wake').length).toBeGreaterThan(10);
+    expect(matters({}, '2027-04-16', 'wake')).toEqual([]);
   });
 
   it('of the wake-up are told from a month before it comes back', () => {
-    expect(matters({}, '2027-02-28', 'step')).toEqual([]);
-    expect(matters({}, '2027-03-01', 'step')).toEqual(['wake:order-due']);
-    expect(of({}, '2027-03-01', 'step')[0]).toMatchObject({
+    expect(matters({}, '2027-02-28', 'wake')).toEqual([]);
+    expect(matters({}, '2027-03-01', 'wake')).toEqual(['wake:order-due']);
+    expect(of({}, '2027-03-01', 'wake')[0]).toMatchObject({
       page: 'wake-up/order-due',
       began: addDays('2027-04-01', -38),
     });
@@ -101,7 +101,7 @@ describe('who looks in', () => {
       },
     };
     const all = news(given, '2027-03-02');
-    expect(new Set(all.map(({ sort }) => sort))).toEqual(new Set(['round', 'warning', 'found', 'return', 'step']));
+    expect(new Set(all.map(({ sort }) => sort))).toEqual(new Set(['round', 'warning', 'found', 'return', 'wake']));
     const heard = all.filter(({ forVisitor }) => forVisitor).map(({ matter }) => matter);
     expect(heard).toEqual(expect.arrayContaining(['round:4', 'warning:battery-recharge']));
     for (const matter of heard) expect(matter).toMatch(/^(round:|warning:battery)/);

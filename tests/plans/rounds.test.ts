@@ -135,3 +135,15 @@ describe('what is looked at', () => {
   it('asks for the drive only of who chose it: a short idle is in neither camp', () =>
     expect(looks({ choices: { running: 'drive' } })).toContain('drive'));
 });
+
+describe('rounds of before the lay-up was made', () => {
+  const stay = { parkedOn: '2026-11-01', returnOn: '2027-04-01', madeOn: '2027-02-20' } as const;
+  it('are not asked for, unless somebody made one', () => {
+    expect(roundsOf(stay, [], '2027-02-25').map(({ due, state }) => [due, state])).toEqual([['2027-03-01', 'ahead']]);
+    const made = { id: 'r', day: '2026-12-02', by: 'Ada', answers: {}, note: '' } as const;
+    expect(roundsOf(stay, [made], '2027-02-25').map(({ due, state }) => [due, state])).toEqual([
+      ['2026-12-01', 'done'],
+      ['2027-03-01', 'ahead'],
+    ]);
+  });
+});

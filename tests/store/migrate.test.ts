@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { afterEach, describe, expect, it } from 'vitest';
 import { carWithParts } from '../../src/store/cars.ts';
+import { queueLetters } from '../../src/store/letters.ts';
 import { backUp, migrateStore, SchemaError } from '../../src/store/migrate.ts';
 import { openStore, type Store } from '../../src/store/open.ts';
 import { allCollections } from '../../src/store/people.ts';
@@ -12,6 +13,8 @@ import { setDetails } from '../../src/store/readings.ts';
 import * as schema from '../../src/store/schema.ts';
 import { carIn, carOf, claim, date, must, openBarn, partOf, TODAY } from '../support/cars.ts';
 import { newFolder } from '../support/folder.ts';
+import { layUpIn, stayIn, sweepOn, tickOn } from '../support/lay-ups.ts';
+import { newLetter } from '../support/letters.ts';
 import { FROSTY, record, typed } from '../support/readings.ts';
 
 interface Entry {
@@ -272,6 +275,69 @@ describe('a database of the first version', () => {
       place: { name: 'Barn' },
       parts: [{ details: { volts: '12' } }],
     });
+  });
+});
+
+describe('a database of the release before lay-ups', () => {
+  /** As that release left it: its own tables, with a car, its place, dates, readings and a letter that was sent. */
+  const leftBehind = () => {
+    const dataDir = newFolder();
+    const folder = newFolder();
+    cpSync('migrations', folder, { recursive: true });
+    const last = entries.findIndex(({ tag }) => tag.endsWith('add-lay-ups'));
+    const known = { ...journalOf(folder), entries: entries.slice(0, last) };
+    writeFileSync(join(folder, 'meta/_journal.json'), JSON.stringify(known));
+    const store = drizzle(new Database(join(dataDir, 'standstill.db')), { schema });
+    migrateStore(store, null, folder);
+    const barn = openBarn(store);
+    const carId = carIn(barn, { km: 87_400 });
+    date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 December 2024'));
+    const { id } = partOf(barn, carId, 'battery-flooded');
+    must(record(barn, carId, [typed(id, 'rest-voltage', '12.6')]));
+    const { collectionId } = barn.acting;
+    putCar(store, collectionId, carId, addPlace(store, collectionId, { ...FROSTY, name: 'Barn', note: '' }), TODAY);
+    const now = `${TODAY}T07:00:00.000Z`;
+    const letter = newLetter(barn.acting, 'a', now);
+    const said = [{ partId: partOf(barn, carId, 'brake-fluid-glycol').id, stage: 'due' as const, saidOn: TODAY }];
+    const swept = { collectionId, day: TODAY, ahead: false, finishedAt: now };
+    queueLetters(store, swept, [{ letter, said, told: [] }]);
+    const keptIn = (opened: Store) => ({
+      car: carOf({ ...barn, store: opened }, carId),
+      rows: ['collections', 'people', 'memberships', 'letters', 'said', 'sweeps'].map((table) =>
+        opened.$client.prepare(`select * from ${table}`).all(),
+      ),
+    });
+    const was = keptIn(store);
+    store.$client.close();
+    return { dataDir, barn, carId, was, keptIn };
+  };
+
+  it('has none of their tables', () => {
+    const { dataDir } = leftBehind();
+    const old = new Database(join(dataDir, 'standstill.db'), { readonly: true });
+    const tables = old.prepare("select name from sqlite_master where type = 'table'").pluck().all();
+    old.close();
+    expect(tables).toContain('said');
+    for (const table of ['lay_ups', 'ticks', 'own_steps', 'rounds', 'told_of_stays'])
+      expect(tables).not.toContain(table);
+  });
+
+  it('opened, keeps everything, after a backup', () => {
+    const { dataDir, was, keptIn } = leftBehind();
+    const store = open(dataDir);
+    expect(keptIn(store)).toEqual(was);
+    expect(readdirSync(join(dataDir, 'backups'))).toEqual([expect.stringMatching(/-before-\d{4}_add-lay-ups\.db$/)]);
+    expect(pragma(store, 'foreign_key_check')).toBeUndefined();
+  });
+
+  it('takes a lay-up from then on, and says nothing of the parts again', () => {
+    const { dataDir, barn, carId } = leftBehind();
+    const here = { ...barn, store: open(dataDir) };
+    const id = layUpIn(here, carId, { parkedOn: '2026-12-15', returnOn: '' });
+    must(tickOn(here, id, 'photographs', TODAY));
+    expect(stayIn(here, id).record.ticks).toMatchObject([{ step: 'photographs', state: 'done', by: 'Ada' }]);
+    const { letters } = sweepOn(here, TODAY);
+    expect(letters.map(({ subject }) => subject)).toEqual([expect.stringMatching(/^Lay-up of Merle Tourer/)]);
   });
 });
 

@@ -129,7 +129,7 @@ export const closeOn = (
   day: string = on,
 ): Outcome<null> => closeLayUp(barn.store, { ...barn.acting, today: on }, stayIn(barn, id, on), { day, how });
 
-export const collectionOf = ({ store, acting }: Barn): Collection => {
+const collectionOf = ({ store, acting }: Barn): Collection => {
   const collection = findCollection(store, acting.collectionId);
   if (!collection) throw new Error('No collection');
   return collection;

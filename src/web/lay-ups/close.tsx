@@ -13,14 +13,15 @@ import { A, DistanceField, FaultSummary, Faults, faultsOf, Post, page, useVisit 
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { CLOSE_FORM } from './forms.ts';
-import { stayInPath } from './in-path.ts';
+import { isClosed, stayInPath, toRecord } from './in-path.ts';
 import { progressOf } from './plan.tsx';
 
 type CloseForm = z.infer<typeof CLOSE_FORM>;
 
 export const closePage = (c: Ctx) => {
   const here = stayInPath(c);
-  return here ? show(c, here, {}, []) : notFound(c, 'lay-up');
+  if (!here) return notFound(c, 'lay-up');
+  return isClosed(c, here) ? toRecord(c, here) : show(c, here, {}, []);
 };
 
 export const closeStay = async (c: Ctx) => {
@@ -36,7 +37,9 @@ export const closeStay = async (c: Ctx) => {
   const outcome = allOrNothing(store, (tx) => {
     const closed = closeLayUp(tx, acting, here, { day, how: form.how });
     if (!closed.ok) return closed;
-    changeLayUp(tx, visit.collection.id, here.record.row.id, { isTemplate: form.template === 'on' });
+    changeLayUp(tx, visit.collection.id, here.record.row.id, {
+      isTemplate: form.how === 'back' && form.template === 'on',
+    });
     return km === null ? closed : recordReadingAct(tx, acting, here.found.facts, { day: day as CivilDate, km });
   });
   if (!outcome.ok) return show(c, here, form, outcome.faults);

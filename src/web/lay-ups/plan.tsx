@@ -6,7 +6,6 @@ import type { StayHere } from '../../acts/stays.ts';
 import { count, dayInWords } from '../../dates/words.ts';
 import { changesBetween, outlineOf } from '../../plans/changes.ts';
 import type { Plan, PlanName } from '../../plans/plan.ts';
-import { isWaking } from '../../plans/standing.ts';
 import { endOf } from '../../plans/stay.ts';
 import { removeOwnStep } from '../../store/lay-ups.ts';
 import { readForm } from '../forms.ts';
@@ -62,7 +61,7 @@ export const removeOwn = (c: Ctx) => {
   const closed = closedFault(here.record, visit.on);
   if (closed) return show(c, here, closed.faults);
   removeOwnStep(c.get('around').store, visit.collection.id, here.record.row.id, own, visit.on);
-  return c.redirect(at(visit, `/lay-ups/${here.record.row.id}`), 303);
+  return c.redirect(at(visit, `/lay-ups/${here.record.row.id}${own.plan === 'wake-up' ? '/wake-up' : ''}`), 303);
 };
 
 type OwnGiven = { plan: PlanName; title: string; days: string; note: string };
@@ -100,6 +99,8 @@ const LayUp = ({ here, faults, given }: { here: StayHere; faults: readonly Fault
         )}
       </div>
       <FaultSummary faults={faults} />
+      <Faults faults={faults} field="side" />
+      <Faults faults={faults} field="day" />
       <Opening here={here} />
       <StayRule here={here} />
       <nav class="systems" aria-label="Of this lay-up">
@@ -213,6 +214,3 @@ const OwnStep = ({ layUpId, faults, given }: { layUpId: string; faults: readonly
     </Post>
   </details>
 );
-
-/** Whether the way back has begun. */
-export const wakes = ({ view }: StayHere): boolean => isWaking(view.stay, view.on);

@@ -22,11 +22,12 @@ import { AirTemperature } from '../pages/record-readings.tsx';
 import { besideFields, readingsIn } from '../reading-form.ts';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { ROUND_FORM } from './forms.ts';
-import { stayInPath } from './in-path.ts';
+import { isClosed, stayInPath, toRecord } from './in-path.ts';
 
 export const roundOfStay = (c: Ctx) => {
   const here = stayInPath(c);
-  return here ? show(c, here, {}, []) : notFound(c, 'lay-up');
+  if (!here) return notFound(c, 'lay-up');
+  return isClosed(c, here) ? toRecord(c, here) : show(c, here, {}, []);
 };
 
 export const makeRoundPage = async (c: Ctx) => {

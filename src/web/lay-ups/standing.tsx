@@ -109,7 +109,7 @@ const Rounds = ({ layUpId, rounds, closed }: { layUpId: string; rounds: readonly
   );
 
 /** Answers that are not good in words; all good in two. */
-export const answersIn = (answers: Readonly<Record<string, string>>): string => {
+const answersIn = (answers: Readonly<Record<string, string>>): string => {
   const told = (LOOKS as readonly Look[]).flatMap((look) => {
     const answer = look.answers[answers[look.key] ?? ''];
     return answer ? [{ look, answer }] : [];

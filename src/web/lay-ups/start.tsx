@@ -12,7 +12,7 @@ import { A, FaultSummary, Faults, faultsOf, Post, page, useVisit } from '../layo
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { givenIn, LAY_UP_FORM, type LayUpForm } from './forms.ts';
-import { stayInPath } from './in-path.ts';
+import { isClosed, stayInPath, toRecord } from './in-path.ts';
 import { spanOf } from './words.ts';
 
 export const newLayUp = (c: Ctx) => {
@@ -77,6 +77,7 @@ export const addLayUp = async (c: Ctx) => {
 export const changeLayUpPage = (c: Ctx) => {
   const here = stayInPath(c);
   if (!here) return notFound(c, 'lay-up');
+  if (isClosed(c, here)) return toRecord(c, here);
   const { row } = here.record;
   const { papers } = row;
   const form: LayUpForm = {

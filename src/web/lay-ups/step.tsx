@@ -138,6 +138,8 @@ const StepShown = ({
         {dayWithName(step.day)}. {step.why}
       </p>
       <FaultSummary faults={faults} />
+      <Faults faults={faults} field="step" />
+      {(closed || step.tick) && <Faults faults={faults} field="day" />}
       <StepFacts step={step} />
       <Cautions keys={step.cautions} />
       {step.tick && (

@@ -111,8 +111,9 @@ const Effects = ({ effects, given }: { effects: readonly Effect[]; given: Partia
 /** What the new fill or part is: asked at once, so that its record is complete. */
 const Answers = ({ part, step, given, faults }: Omit<Fields, 'here'> & { part: PartOnRecord }) => {
   const details = (kindOf(part).details ?? []).filter(({ stays }) => !stays);
+  // What was true of the old fill is no answer about the new one.
   const becomes = (key: string): string | number | undefined =>
-    step.records.answers?.find((one) => one.kinds.includes(part.kind) && one.key === key)?.value ?? part.details[key];
+    step.records.answers?.find((one) => one.kinds.includes(part.kind) && one.key === key)?.value;
   const texts = given as Readonly<Record<string, string | undefined>>;
   return (
     <>
