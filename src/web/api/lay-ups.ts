@@ -1,5 +1,5 @@
 /** Lay-ups for programs: starting, changing and closing them, their steps, sides and rounds. */
-import { createRoute, z } from '@hono/zod-openapi';
+import type { z } from '@hono/zod-openapi';
 import { allOrNothing } from '../../acts/all-or-nothing.ts';
 import { done, type Fault, type Outcome, refused } from '../../acts/fault.ts';
 import { addOwnStepAct, changeLayUpAct, chooseSide, closeLayUp, startLayUp, understand } from '../../acts/lay-up.ts';
@@ -18,195 +18,15 @@ import { changeLayUp, layUpsOf, removeOwnStep, untickStep, withdrawRound } from 
 import { stayInPath } from '../lay-ups/in-path.ts';
 import { actingIn, type Ctx } from '../visit.ts';
 import { seenIn } from './in-path.ts';
-import {
-  answersOf,
-  changed,
-  inDocument,
-  isClosed,
-  layUpListed,
-  layUpOut,
-  lookOut,
-  NOTHING_SAID,
-  placeOf,
-  readingOn,
-  saidOf,
-  topicOut,
-} from './lay-up-document.ts';
+import { isClosed, layUpListed, layUpOut, lookOut, topicOut } from './lay-up-document.ts';
+import * as route from './lay-up-routes.ts';
+import { answersOf, changed, inDocument, NOTHING_SAID, placeOf, readingOn, saidOf } from './lay-up-told.ts';
 import { faultsProblem, problem } from './problem.ts';
-import { type Api, body, json, refusal } from './route.ts';
-import { OnQuery } from './schemas/base.ts';
-import {
-  ClosingIn,
-  LayUpChange,
-  LayUpIn,
-  LayUpListed,
-  LayUpOut,
-  LayUpPath,
-  LookOut,
-  Nothing,
-  OwnStepIn,
-  OwnStepPath,
-  type ReadingTold,
-  RoundIn,
-  RoundPath,
-  SideIn,
-  TickIn,
-  TickPath,
-  TopicOut,
-} from './schemas/lay-ups.ts';
-
-const list = createRoute({
-  method: 'get',
-  path: '/lay-ups',
-  summary: 'The lay-ups of the collection, open and past',
-  request: { query: OnQuery },
-  responses: {
-    200: json(z.object({ open: z.array(LayUpListed), past: z.array(LayUpListed) }), 'The last parked first'),
-  },
-});
-const looks = createRoute({
-  method: 'get',
-  path: '/lay-ups/looks',
-  summary: 'What is looked at on a round, with the answers to choose from',
-  responses: { 200: json(z.object({ looks: z.array(LookOut) }), 'In the order of the walk round the car') },
-});
-const topics = createRoute({
-  method: 'get',
-  path: '/lay-ups/topics',
-  summary: 'Where the trade disagrees: the sides, and what speaks for them',
-  responses: { 200: json(z.object({ topics: z.array(TopicOut) }), 'Every topic') },
-});
-const start = createRoute({
-  method: 'post',
-  path: '/lay-ups',
-  summary: 'Put a car away: makes its plan and writes the letters that bring it',
-  request: { query: OnQuery, body: body(LayUpIn) },
-  responses: {
-    201: {
-      ...json(LayUpOut, 'The lay-up'),
-      headers: z.object({ Location: z.string().describe('Where it is') }),
-    },
-    422: refusal('What was wrong'),
-  },
-});
-const one = createRoute({
-  method: 'get',
-  path: '/lay-ups/{layUpId}',
-  summary: 'One lay-up: its plan, the way back, rounds, what was found, what warns, what changed',
-  request: { params: LayUpPath, query: OnQuery },
-  responses: { 200: json(LayUpOut, 'The lay-up'), 404: refusal('No such lay-up') },
-});
-
-/** What was changed is answered with the whole lay-up as it is then. */
-const changing = <
-  Method extends 'post' | 'patch' | 'delete',
-  Path extends string,
-  Params extends typeof LayUpPath,
-  In extends z.ZodType,
-  Status extends 200 | 201,
->(
-  method: Method,
-  path: Path,
-  summary: string,
-  params: Params,
-  document: In,
-  status: Status,
-) =>
-  createRoute({
-    method,
-    path,
-    summary,
-    request: { params, query: OnQuery, body: body(document) },
-    responses: {
-      [status as 200]: json(LayUpOut, 'The lay-up as it is now'),
-      404: refusal('Nothing there by that id'),
-      422: refusal('What was wrong'),
-    },
-  });
-
-const change = changing(
-  'patch',
-  '/lay-ups/{layUpId}',
-  'Change what is known of a stay: only what is named changes, and its plan is made anew',
-  LayUpPath,
-  LayUpChange,
-  200,
-);
-const see = changing(
-  'post',
-  '/lay-ups/{layUpId}/seen',
-  'Take the plan as it is now for looked at; send an empty document',
-  LayUpPath,
-  Nothing,
-  200,
-);
-const side = changing(
-  'post',
-  '/lay-ups/{layUpId}/sides',
-  'Take a side where the trade disagrees',
-  LayUpPath,
-  SideIn,
-  200,
-);
-const tick = changing(
-  'post',
-  '/lay-ups/{layUpId}/ticks',
-  'Tick a step off with all it writes into the car’s records, or leave it out and say why',
-  LayUpPath,
-  TickIn,
-  201,
-);
-const untick = changing(
-  'delete',
-  '/lay-ups/{layUpId}/ticks/{plan}/{step}',
-  'Take a tick back; what it wrote into the car’s records stays there. Send an empty document',
-  TickPath,
-  Nothing,
-  200,
-);
-const addStep = changing(
-  'post',
-  '/lay-ups/{layUpId}/steps',
-  'Add a step of one’s own to a plan',
-  LayUpPath,
-  OwnStepIn,
-  201,
-);
-const removeStep = changing(
-  'delete',
-  '/lay-ups/{layUpId}/steps/{step}',
-  'Take a step of one’s own off the plan; send an empty document',
-  OwnStepPath,
-  Nothing,
-  200,
-);
-const round = changing(
-  'post',
-  '/lay-ups/{layUpId}/rounds',
-  'Keep a round: what was seen and what was read, all or nothing',
-  LayUpPath,
-  RoundIn,
-  201,
-);
-const takeBackRound = changing(
-  'delete',
-  '/lay-ups/{layUpId}/rounds/{roundId}',
-  'Take a round back that was a slip; what was read stays with the parts. Send an empty document',
-  RoundPath,
-  Nothing,
-  200,
-);
-const close = changing(
-  'post',
-  '/lay-ups/{layUpId}/close',
-  'Close a lay-up: the car is back, or was never put away',
-  LayUpPath,
-  ClosingIn,
-  200,
-);
+import type { Api } from './route.ts';
+import type { ReadingTold, TickIn } from './schemas/lay-ups.ts';
 
 export const layUpRoutes = (app: Api): void => {
-  app.openapi(list, (c) => {
+  app.openapi(route.list, (c) => {
     const { store, id } = seenIn(c);
     const { on } = c.get('visit');
     const all = layUpsOf(store, id)
@@ -218,10 +38,10 @@ export const layUpRoutes = (app: Api): void => {
     return c.json({ open: open ?? [], past: past ?? [] }, 200);
   });
   // Before the address of one lay-up, which would take their names for its id.
-  app.openapi(looks, (c) => c.json({ looks: LOOKS.map(lookOut) }, 200));
-  app.openapi(topics, (c) => c.json({ topics: (Object.keys(TOPICS) as TopicKey[]).map(topicOut) }, 200));
+  app.openapi(route.looks, (c) => c.json({ looks: LOOKS.map(lookOut) }, 200));
+  app.openapi(route.topics, (c) => c.json({ topics: (Object.keys(TOPICS) as TopicKey[]).map(topicOut) }, 200));
 
-  app.openapi(start, (c) => {
+  app.openapi(route.start, (c) => {
     const { store, id } = seenIn(c);
     const visit = c.get('visit');
     const { car, like, ...told } = c.req.valid('json');
@@ -238,9 +58,9 @@ export const layUpRoutes = (app: Api): void => {
     return c.json(layUpOut(here), 201);
   });
 
-  app.openapi(one, (c) => now(c, 200));
+  app.openapi(route.one, (c) => now(c, 200));
 
-  app.openapi(change, (c) =>
+  app.openapi(route.change, (c) =>
     onOpen(c, 200, (here) => {
       const members = c.get('visit').members.map(({ id }) => id);
       const given = changed(saidOf(here, members), c.req.valid('json'));
@@ -248,18 +68,20 @@ export const layUpRoutes = (app: Api): void => {
     }),
   );
 
-  app.openapi(see, (c) => onOpen(c, 200, (here) => done(understand(seenIn(c).store, actingIn(c.get('visit')), here))));
+  app.openapi(route.see, (c) =>
+    onOpen(c, 200, (here) => done(understand(seenIn(c).store, actingIn(c.get('visit')), here))),
+  );
 
-  app.openapi(side, (c) =>
+  app.openapi(route.side, (c) =>
     onOpen(c, 200, (here) => {
       const { topic, side: taken } = c.req.valid('json');
       return chooseSide(seenIn(c).store, actingIn(c.get('visit')), here, topic, taken ?? '');
     }),
   );
 
-  app.openapi(tick, (c) => onOpen(c, 201, (here) => ticked(c, here, c.req.valid('json'))));
+  app.openapi(route.tick, (c) => onOpen(c, 201, (here) => ticked(c, here, c.req.valid('json'))));
 
-  app.openapi(untick, (c) => {
+  app.openapi(route.untick, (c) => {
     const { plan, step } = c.req.valid('param');
     return onOpen(
       c,
@@ -272,14 +94,14 @@ export const layUpRoutes = (app: Api): void => {
     );
   });
 
-  app.openapi(addStep, (c) =>
+  app.openapi(route.addStep, (c) =>
     onOpen(c, 201, (here) => {
       const { days, ...given } = c.req.valid('json');
       return addOwnStepAct(seenIn(c).store, actingIn(c.get('visit')), here, { ...given, days: String(days) });
     }),
   );
 
-  app.openapi(removeStep, (c) => {
+  app.openapi(route.removeStep, (c) => {
     const own = ({ record }: StayHere) => record.own.find(({ id }) => id === c.req.valid('param').step);
     return onOpen(
       c,
@@ -294,7 +116,7 @@ export const layUpRoutes = (app: Api): void => {
     );
   });
 
-  app.openapi(round, (c) =>
+  app.openapi(route.round, (c) =>
     onOpen(c, 201, (here) => {
       const { on } = c.get('visit');
       const { day = on, answers, readings, note } = c.req.valid('json');
@@ -305,7 +127,7 @@ export const layUpRoutes = (app: Api): void => {
     }),
   );
 
-  app.openapi(takeBackRound, (c) => {
+  app.openapi(route.takeBackRound, (c) => {
     const { roundId } = c.req.valid('param');
     return onOpen(
       c,
@@ -318,7 +140,7 @@ export const layUpRoutes = (app: Api): void => {
     );
   });
 
-  app.openapi(close, (c) =>
+  app.openapi(route.close, (c) =>
     onOpen(c, 200, (here) => {
       const { store, id } = seenIn(c);
       const visit = c.get('visit');
