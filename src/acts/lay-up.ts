@@ -38,6 +38,19 @@ export interface LayUpGiven {
   note: string;
 }
 
+/** Nothing said yet. */
+export const NOTHING_SAID: LayUpGiven = {
+  parkedOn: '',
+  returnOn: '',
+  place: '',
+  visitor: '',
+  phone: '',
+  circumstances: [],
+  numbers: { dose: '', engine: '', cylinders: '' },
+  papers: { storageFrom: '', roadUntil: '', noticeFrom: '', renewsOn: '', rules: '' },
+  note: '',
+};
+
 /** How far back and ahead a parking day can lie, in months: a sleeper of decades has its own plan. */
 const REACH = { back: 60, ahead: 24 } as const;
 /** The longest stay planned for, in months. */

@@ -3,7 +3,7 @@ import { carWithParts } from '../store/cars.ts';
 import { changeLayUp } from '../store/lay-ups.ts';
 import type { DemoLayUp, DemoRound, DemoTick } from './demo.ts';
 import { actingOn, fail, type Loading, must } from './demo-loading.ts';
-import { closeLayUp, startLayUp, understand } from './lay-up.ts';
+import { closeLayUp, NOTHING_SAID, startLayUp, understand } from './lay-up.ts';
 import { makeRound } from './make-round.ts';
 import { type StayHere, stayHere } from './stays.ts';
 import { skipStep, stepIn, tickDone } from './tick.ts';
@@ -15,10 +15,10 @@ export const loadLayUp = (loading: Loading, layUp: DemoLayUp): void => {
   const where = `Lay-up of ${found.car.name}`;
   const acting = actingOn(loading, madeOn, madeBy, where);
   const whole = {
-    ...EMPTY,
+    ...NOTHING_SAID,
     ...given,
-    numbers: { ...EMPTY.numbers, ...numbers },
-    papers: { ...EMPTY.papers, ...papers },
+    numbers: { ...NOTHING_SAID.numbers, ...numbers },
+    papers: { ...NOTHING_SAID.papers, ...papers },
   };
   must(startLayUp(store, acting, found, whole, '', id), where);
   // What was ticked one day is told to the plan of that day: making it anew for each step would say the same.
@@ -32,17 +32,6 @@ export const loadLayUp = (loading: Loading, layUp: DemoLayUp): void => {
   understand(store, end, here(loading, id, back));
   must(closeLayUp(store, end, here(loading, id, back), { day: back, how: 'back' }), where);
   changeLayUp(store, demo.collection.id, id, { isTemplate: true });
-};
-
-const EMPTY = {
-  returnOn: '',
-  place: '',
-  visitor: '',
-  phone: '',
-  circumstances: [],
-  numbers: { dose: '', engine: '', cylinders: '' },
-  papers: { storageFrom: '', roadUntil: '', noticeFrom: '', renewsOn: '', rules: '' },
-  note: '',
 };
 
 const here = ({ store, demo }: Loading, id: string, day: DemoLayUp['madeOn']): StayHere =>

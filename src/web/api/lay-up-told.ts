@@ -6,18 +6,6 @@ import type { StayHere } from '../../acts/stays.ts';
 import type { PlanStep } from '../../plans/plan.ts';
 import type { LayUpTold, ReadingTold } from './schemas/lay-ups.ts';
 
-export const NOTHING_SAID: LayUpGiven = {
-  parkedOn: '',
-  returnOn: '',
-  place: '',
-  visitor: '',
-  phone: '',
-  circumstances: [],
-  numbers: { dose: '', engine: '', cylinders: '' },
-  papers: { storageFrom: '', roadUntil: '', noticeFrom: '', renewsOn: '', rules: '' },
-  note: '',
-};
-
 /** What was said so far, as typed; a place or a person that is gone is not said any more. */
 export const saidOf = ({ record: { row }, place }: StayHere, members: readonly string[]): LayUpGiven => {
   const { parkedOn, returnOn, visitorId, phone, circumstances, numbers, papers, note } = row;

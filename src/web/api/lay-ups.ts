@@ -2,7 +2,15 @@
 import type { z } from '@hono/zod-openapi';
 import { allOrNothing } from '../../acts/all-or-nothing.ts';
 import { done, type Fault, type Outcome, refused } from '../../acts/fault.ts';
-import { addOwnStepAct, changeLayUpAct, chooseSide, closeLayUp, startLayUp, understand } from '../../acts/lay-up.ts';
+import {
+  addOwnStepAct,
+  changeLayUpAct,
+  chooseSide,
+  closeLayUp,
+  NOTHING_SAID,
+  startLayUp,
+  understand,
+} from '../../acts/lay-up.ts';
 import { makeRound } from '../../acts/make-round.ts';
 import { recordReadingAct } from '../../acts/odometer.ts';
 import { type StayHere, stayHere } from '../../acts/stays.ts';
@@ -20,7 +28,7 @@ import { actingIn, type Ctx } from '../visit.ts';
 import { seenIn } from './in-path.ts';
 import { isClosed, layUpListed, layUpOut, lookOut, topicOut } from './lay-up-document.ts';
 import * as route from './lay-up-routes.ts';
-import { answersOf, changed, inDocument, NOTHING_SAID, placeOf, readingOn, saidOf } from './lay-up-told.ts';
+import { answersOf, changed, inDocument, placeOf, readingOn, saidOf } from './lay-up-told.ts';
 import { faultsProblem, problem } from './problem.ts';
 import type { Api } from './route.ts';
 import type { ReadingTold, TickIn } from './schemas/lay-ups.ts';
