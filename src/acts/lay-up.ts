@@ -16,12 +16,13 @@ import {
   type NewTick,
   seePlan,
 } from '../store/lay-ups.ts';
-import type { Store } from '../store/open.ts';
+import { inTransaction, type Store } from '../store/open.ts';
 import { membersOf } from '../store/people.ts';
 import { findPlace, putCar } from '../store/places.ts';
 import type { Acting } from './add-car.ts';
 import { allOrNothing } from './all-or-nothing.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
+import { recordReadingAct } from './odometer.ts';
 import { type StayHere, withView } from './stays.ts';
 import { readPlainNumber } from './typed-number.ts';
 
@@ -68,15 +69,19 @@ export const startLayUp = (
   const read = readLayUp(store, acting, given, null);
   if (!read.ok) return read;
   const { collectionId, personId, today } = acting;
-  const open = layUpsOf(store, collectionId, found.car.id).find((row) => row.closedOn === null);
+  const { parkedOn } = read.value;
+  // Closed as on a day ahead, it is still open on the days before.
+  const open = layUpsOf(store, collectionId, found.car.id).find(
+    ({ closedOn }) => closedOn === null || closedOn > parkedOn,
+  );
   if (open)
     return refused({
       field: 'car',
-      message: `${found.car.name} has a lay-up from ${dayInWords(open.parkedOn)} on that is not closed. Change that one, or close it first.`,
+      message: `${found.car.name} has a lay-up from ${dayInWords(open.parkedOn)} on that is not closed by then. Change that one, or close it first.`,
     });
   const before = like === '' ? undefined : findLayUp(store, collectionId, like);
   if (like !== '' && !before) return refused({ field: 'like', message: 'That lay-up is not there any more.' });
-  return allOrNothing(store, (tx) => {
+  return inTransaction(store, (tx) => {
     const layUp = addLayUp(
       tx,
       {
@@ -139,10 +144,12 @@ export const changeLayUpAct = (
   if (!read.ok) return read;
   const { collectionId, today } = acting;
   const { placeId, parkedOn } = read.value;
-  changeLayUp(store, collectionId, record.row.id, read.value);
   // Where it was moved meanwhile is not undone by a new note.
   const moved = placeId !== record.row.placeId || parkedOn !== record.row.parkedOn;
-  if (placeId && moved && parkedOn <= today) putCar(store, collectionId, record.row.carId, placeId, today);
+  inTransaction(store, (tx) => {
+    changeLayUp(tx, collectionId, record.row.id, read.value);
+    if (placeId && moved && parkedOn <= today) putCar(tx, collectionId, record.row.carId, placeId, today);
+  });
   return done(null);
 };
 
@@ -200,14 +207,23 @@ export const closedFault = ({ row }: LayUpOnRecord, today: CivilDate): Extract<O
       }
     : null;
 
+export interface ClosingGiven {
+  day: string;
+  how: 'back' | 'called off';
+  /** Odometer, km; null: not read. */
+  km: number | null;
+  /** The next lay-up can begin like this one. */
+  pattern: boolean;
+}
+
 /** Ends a stay: the car is back, or was never parked. Ordinary notices begin again with that day. */
 export const closeLayUp = (
   store: Store,
-  { collectionId, personId, today }: Acting,
-  { record }: StayHere,
-  { day, how }: { day: string; how: 'back' | 'called off' },
+  acting: Acting,
+  { record: { row }, found }: StayHere,
+  { day, how, km, pattern }: ClosingGiven,
 ): Outcome<null> => {
-  const { row } = record;
+  const { collectionId, personId, today } = acting;
   if (row.closedOn) return refused({ field: 'day', message: `This lay-up was closed on ${dayInWords(row.closedOn)}.` });
   if (!isCivilDate(day)) return refused({ field: 'day', message: `“${day}” is no day.` });
   if (day > today) return refused({ field: 'day', message: 'That day lies ahead.' });
@@ -217,7 +233,24 @@ export const closeLayUp = (
       field: 'day',
       message: `It can’t be ${how === 'back' ? 'back' : 'called off'} before ${dayInWords(first)}.`,
     });
-  changeLayUp(store, collectionId, row.id, { closedOn: day, closedHow: how, closedBy: personId });
+  return allOrNothing(store, (tx) => {
+    changeLayUp(tx, collectionId, row.id, {
+      closedOn: day,
+      closedHow: how,
+      closedBy: personId,
+      isTemplate: how === 'back' && pattern,
+    });
+    return km === null ? done(null) : recordReadingAct(tx, acting, found.facts, { day, km });
+  });
+};
+
+/** Takes a closing back that was a slip, unless the car has been put away again since. */
+export const reopenLayUp = (store: Store, { collectionId }: Acting, { record: { row } }: StayHere): Outcome<null> => {
+  const later = layUpsOf(store, collectionId, row.carId).some(
+    ({ id, parkedOn }) => id !== row.id && parkedOn >= row.parkedOn,
+  );
+  if (later) return refused({ field: 'day', message: 'The car was put away again since: this stay is over.' });
+  changeLayUp(store, collectionId, row.id, { closedOn: null, closedHow: null, closedBy: null, isTemplate: false });
   return done(null);
 };
 

@@ -1,6 +1,5 @@
 /** The stays of a demo, told through the same doors as everybody’s. */
 import { carWithParts } from '../store/cars.ts';
-import { changeLayUp } from '../store/lay-ups.ts';
 import type { DemoLayUp, DemoRound, DemoTick } from './demo.ts';
 import { actingOn, fail, type Loading, must } from './demo-loading.ts';
 import { closeLayUp, NOTHING_SAID, startLayUp, understand } from './lay-up.ts';
@@ -30,8 +29,7 @@ export const loadLayUp = (loading: Loading, layUp: DemoLayUp): void => {
   if (!back) return;
   const end = actingOn(loading, back, madeBy, where);
   understand(store, end, here(loading, id, back));
-  must(closeLayUp(store, end, here(loading, id, back), { day: back, how: 'back' }), where);
-  changeLayUp(store, demo.collection.id, id, { isTemplate: true });
+  must(closeLayUp(store, end, here(loading, id, back), { day: back, how: 'back', km: null, pattern: true }), where);
 };
 
 const here = ({ store, demo }: Loading, id: string, day: DemoLayUp['madeOn']): StayHere =>

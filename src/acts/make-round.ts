@@ -33,7 +33,7 @@ export const makeRound = (
   const faults: Fault[] = dayFaults(given.day, acting.today, record.row);
   const answers = Object.fromEntries(Object.entries(given.answers).filter(([, answer]) => answer !== ''));
   for (const [key, answer] of Object.entries(answers)) {
-    const look = (LOOKS as readonly Look[]).find((one) => one.key === key);
+    const look = LOOKS.find((one) => one.key === key);
     if (!look || !Object.hasOwn(look.answers, answer))
       faults.push({ field: `look.${key}`, message: 'Choose one of the answers shown.' });
   }

@@ -1,4 +1,5 @@
 /** Stays as the plans ask for them: a record, its car and its place become facts, and the facts a view. */
+import type { Place } from '../ageing/place.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts, Override, PartFacts } from '../findings/facts.ts';
 import { type StayFacts, type StayView, viewOf } from '../plans/standing.ts';
@@ -8,6 +9,7 @@ import { findLayUp, type LayUpOnRecord, type LayUpRow } from '../store/lay-ups.t
 import type { Store } from '../store/open.ts';
 import { overridesOf } from '../store/overrides.ts';
 import { findPlace, type PlaceRow } from '../store/places.ts';
+import type { CarStreamed } from '../store/stream.ts';
 
 /** A stay with all that its pages show. */
 export interface StayHere {
@@ -32,30 +34,36 @@ export const withView = (
   found: CarWithParts,
   on: CivilDate,
 ): StayHere => {
-  const place = record.row.placeId ? findPlace(store, collectionId, record.row.placeId) : undefined;
+  const { placeId } = record.row;
+  // Where nobody named a place for the stay, it stands where the car is known to.
+  const place = placeId ? findPlace(store, collectionId, placeId) : found.place;
   const facts = stayFacts(record, {
     car: found.facts,
     parts: found.parts,
     traits: found.car.traits,
     place,
+    carPlaceId: found.place?.id ?? null,
     overrides: overridesOf(store, collectionId),
   });
   return { record, found, place, facts, view: viewOf(facts, on) };
 };
 
-export interface AroundStay {
+interface AroundStay {
   car: CarFacts;
   parts: readonly PartFacts[];
   traits: readonly string[];
+  /** Where it stands meanwhile, and the place it is known to stand in now. */
   place: PlaceRow | undefined;
+  carPlaceId: string | null;
   overrides: readonly Override[];
 }
 
-export const stayFacts = (
+const stayFacts = (
   { row, ticks, own, rounds }: LayUpOnRecord,
-  { car, parts, traits, place, overrides }: AroundStay,
+  { car, parts, traits, place, carPlaceId, overrides }: AroundStay,
 ): StayFacts => ({
-  stay: stayOf(row, traits, place),
+  // The same place is the same facts: what was read there is no news again.
+  stay: stayOf(row, traits, place && place.id === carPlaceId ? car.place : (place ?? null)),
   closedOn: row.closedOn,
   car,
   parts,
@@ -65,7 +73,7 @@ export const stayFacts = (
   rounds,
 });
 
-const stayOf = (row: LayUpRow, traits: readonly string[], place: PlaceRow | undefined): Stay => {
+const stayOf = (row: LayUpRow, traits: readonly string[], place: Place | null): Stay => {
   const { id, carId, parkedOn, returnOn, madeOn, circumstances, choices, numbers, papers } = row;
   return {
     id,
@@ -73,11 +81,22 @@ const stayOf = (row: LayUpRow, traits: readonly string[], place: PlaceRow | unde
     parkedOn,
     returnOn,
     madeOn,
-    place: place ?? null,
+    place,
     traits,
     circumstances,
     choices,
     numbers,
     papers,
   };
+};
+
+/** A stay beside its car as a walk over the collection reads it. */
+export const viewBeside = (
+  layUp: LayUpOnRecord,
+  { facts: car, parts, traits, placeId }: CarStreamed,
+  { places, overrides }: { places: ReadonlyMap<string, PlaceRow>; overrides: readonly Override[] },
+  on: CivilDate,
+): { view: StayView; place: PlaceRow | undefined } => {
+  const place = places.get(layUp.row.placeId ?? placeId ?? '');
+  return { place, view: viewOf(stayFacts(layUp, { car, parts, traits, place, carPlaceId: placeId, overrides }), on) };
 };

@@ -8,17 +8,17 @@ import { type Digest, digestOf, type OwedCar, type StayLine } from '../notices/d
 import { owed, type Said } from '../notices/owed.ts';
 import { heardWhileStanding } from '../notices/silence.ts';
 import { newsOf, type StayNews, unheard } from '../notices/stay-news.ts';
-import { type StayView, viewOf } from '../plans/standing.ts';
-import { type LayUpOnRecord, openLayUps } from '../store/lay-ups.ts';
+import { isSilent, type StayView } from '../plans/standing.ts';
+import { openLayUps } from '../store/lay-ups.ts';
 import { queueLetters, saidTo, type ToldOfStay, toldOfStaysTo, type Written } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import { inTransaction } from '../store/open.ts';
 import { overridesOf } from '../store/overrides.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
-import { type PlaceRow, placesOf } from '../store/places.ts';
+import { placesOf } from '../store/places.ts';
 import { type CarStreamed, eachCar } from '../store/stream.ts';
 import { frameFor, letterRow, type Writing } from './letter-row.ts';
-import { stayFacts } from './stays.ts';
+import { viewBeside } from './stays.ts';
 import { planFor, wantsPlan } from './tell-plan.ts';
 
 export interface SweepOptions extends Writing {
@@ -39,9 +39,9 @@ export const sweepCollection = (store: Store, collection: Collection, options: S
 const sweep = (store: Store, collection: Collection, options: SweepOptions): SweepResult => {
   const result: SweepResult = { letters: [], withoutAddress: [] };
   const written: Written[] = [];
-  for (const { member, cars, plans } of collectOwed(store, collection.id, options.today)) {
+  for (const { member, cars, plans, missed } of collectOwed(store, collection.id, options.today)) {
     const digest = digestOf(cars);
-    if (!digest && plans.length === 0) continue;
+    if (!digest && plans.length === 0 && !missed) continue;
     if (!member.email) {
       result.withoutAddress.push(member.name);
       continue;
@@ -68,6 +68,8 @@ interface Listener {
   said: ReadonlyMap<string, readonly Said[]>;
   told: readonly ToldOfStay[];
   cars: OwedCar[];
+  /** A round was to go to this person, who can’t be written to. */
+  missed: boolean;
   plans: { view: StayView; names: { car: string; place: string | null } }[];
 }
 
@@ -86,17 +88,27 @@ const collectOwed = (store: Store, collectionId: string, today: CivilDate): List
         said: Map.groupBy(saidTo(store, collectionId, member.id, today), ({ partId }) => partId),
         told: toldOfStaysTo(store, collectionId, member.id, today),
         cars: [],
+        missed: false,
         plans: [],
       }),
     );
   const reached = new Set(members.filter(({ email }) => email !== null).map(({ id }) => id));
   for (const car of eachCar(store, collectionId)) {
     const layUp = layUps.get(car.facts.id);
-    const stay = layUp && stayOn(layUp, car, places, overrides, today);
-    const visitor = layUp?.row.visitorId && reached.has(layUp.row.visitorId) ? layUp.row.visitorId : null;
+    const stay = layUp && stayBeside(layUp, car, { places, overrides }, today);
+    const named = layUp?.row.visitorId ?? null;
+    const visitor = named && reached.has(named) ? named : null;
+    const round = stay?.news.some(({ sort }) => sort === 'round');
+    for (const listener of listeners)
+      if (named && !visitor && round && listener.member.id === named) listener.missed = true;
     tellOf(car, overrides, today, listeners, stay && { ...stay, visitor });
   }
   return listeners;
+};
+
+const stayBeside = (...beside: Parameters<typeof viewBeside>): Omit<StayTold, 'visitor'> => {
+  const { view, place } = viewBeside(...beside);
+  return { view, news: newsOf(view), place: place?.name ?? null };
 };
 
 interface StayTold {
@@ -107,18 +119,6 @@ interface StayTold {
   visitor: string | null;
 }
 
-const stayOn = (
-  layUp: LayUpOnRecord,
-  { facts: car, parts, traits }: CarStreamed,
-  places: ReadonlyMap<string, PlaceRow>,
-  overrides: readonly Override[],
-  today: CivilDate,
-): Omit<StayTold, 'visitor'> => {
-  const place = places.get(layUp.row.placeId ?? '');
-  const view = viewOf(stayFacts(layUp, { car, parts, traits, place, overrides }), today);
-  return { view, news: newsOf(view), place: place?.name ?? null };
-};
-
 const tellOf = (
   { name, facts, parts }: CarStreamed,
   overrides: readonly Override[],
@@ -126,8 +126,8 @@ const tellOf = (
   listeners: readonly Listener[],
   stay: StayTold | undefined,
 ): void => {
-  const stands = stay?.view.state === 'standing';
-  const findings = stands ? stay.view.findings : findingsOf(facts, parts, overrides, today);
+  const stands = stay !== undefined && isSilent(stay.view);
+  const findings = stay?.view.state === 'standing' ? stay.view.findings : findingsOf(facts, parts, overrides, today);
   const unproven = stands ? 0 : findings.filter(({ standing }) => standing === 'unproven').length;
   for (const { member, said, told, cars, plans } of listeners) {
     const all = member.letters ? owed(findings, said) : [];

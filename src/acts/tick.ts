@@ -6,8 +6,8 @@ import type { Evidence } from '../findings/facts.ts';
 import type { PlanName, PlanStep } from '../plans/plan.ts';
 import type { StayView } from '../plans/standing.ts';
 import { carWithParts, findPart, type PartOnRecord } from '../store/cars.ts';
-import { type LayUpRow, tickStep } from '../store/lay-ups.ts';
-import type { Store } from '../store/open.ts';
+import { type LayUpRow, tickStep, untickStep } from '../store/lay-ups.ts';
+import { inTransaction, type Store } from '../store/open.ts';
 import { putCar } from '../store/places.ts';
 import { setDetails } from '../store/readings.ts';
 import type { Acting } from './add-car.ts';
@@ -66,7 +66,7 @@ export const tickDone = (
   if (closed) return closed;
   if (step.tick)
     return refused({ field: 'step', message: 'This step was ticked already: take that back first, if it was a slip.' });
-  const day = dayFault(given.day, acting.today, record.row);
+  const day = dayFault(given.day, acting.today, record.row, plan);
   const cost = given.cost.trim() === '' ? null : readPlainNumber(given.cost);
   const faults: Fault[] = [
     ...day,
@@ -82,7 +82,7 @@ export const tickDone = (
       const outcome = carryOut(tx, acting, here, effect, on, given);
       if (!outcome.ok) return { ok: false, faults: outcome.faults.map(besideDay) };
     }
-    answerFor(tx, acting, here, step);
+    answerFor(tx, acting, here, step, on);
     if (step.records.parks && record.row.placeId) putCar(tx, acting.collectionId, found.car.id, record.row.placeId, on);
     if (given.km !== null) {
       const read = recordReadingAct(tx, acting, found.facts, { day: on, km: given.km });
@@ -152,13 +152,49 @@ const carryOut = (
   return renewed;
 };
 
-/** Answers that became true by the step, such as how the battery is left; of what it renews the form asks. */
-const answerFor = (store: Store, { collectionId }: Acting, { found }: StayHere, { records }: PlanStep): void => {
+/**
+ * Answers that became true by the step, such as how the battery is left; of what it renews the form asks. What a step of
+ * a later day has said meanwhile stays.
+ */
+const answerFor = (
+  store: Store,
+  { collectionId }: Acting,
+  { found, view }: StayHere,
+  step: PlanStep,
+  on: CivilDate,
+) => {
+  const later = [...view.layUp.steps, ...view.wakeUp.steps].filter(
+    ({ tick }) => tick?.state === 'done' && tick.day > on,
+  );
   const now = carWithParts(store, collectionId, found.car.id)?.parts ?? [];
-  for (const { kinds, key, value } of records.answers ?? [])
+  for (const { kinds, key, value } of step.records.answers ?? []) {
+    if (later.some(({ records }) => records.answers?.some((one) => one.key === key))) continue;
     for (const part of now)
-      if (kinds.includes(part.kind) && !records.renews?.includes(part.kind))
+      if (kinds.includes(part.kind) && !step.records.renews?.includes(part.kind))
         setDetails(store, collectionId, part.id, { ...part.details, [key]: value });
+  }
+};
+
+/** Takes a tick back, and with it what it answered; what it renewed stays in the records, and is taken back there. */
+export const takeBackTick = (
+  store: Store,
+  { collectionId, today }: Acting,
+  { record, found }: StayHere,
+  step: PlanStep,
+  plan: PlanName,
+): Outcome<null> => {
+  const closed = closedFault(record, today);
+  if (closed) return closed;
+  inTransaction(store, (tx) => {
+    untickStep(tx, collectionId, record.row.id, { plan, step: step.key }, today);
+    if (step.tick?.state !== 'done') return;
+    for (const { kinds, key, value } of step.records.answers ?? [])
+      for (const part of found.parts.filter(({ kind, details }) => kinds.includes(kind) && details[key] === value)) {
+        const { [key]: _, ...others } = part.details;
+        setDetails(tx, collectionId, part.id, others);
+      }
+  });
+  return done(null);
 };
 
 /** Leaves a step out, and says why. */
@@ -192,11 +228,13 @@ export const skipStep = (
 /** How long before the parking day a step of it can have been done, in months. */
 const EARLIEST = 12;
 
-const dayFault = (day: string, today: CivilDate, { closedOn, parkedOn }: LayUpRow): Fault[] => {
+const dayFault = (day: string, today: CivilDate, { closedOn, parkedOn }: LayUpRow, plan: PlanName): Fault[] => {
   if (!isCivilDate(day)) return [{ field: 'day', message: `“${day}” is no day.` }];
   if (day > today) return [{ field: 'day', message: 'That day lies ahead.' }];
   if (day < addMonths(parkedOn, -EARLIEST))
     return [{ field: 'day', message: `That is more than a year before it was parked, on ${dayInWords(parkedOn)}.` }];
+  if (plan === 'wake-up' && day < parkedOn)
+    return [{ field: 'day', message: `That is before it was parked, on ${dayInWords(parkedOn)}.` }];
   return closedOn && day > closedOn
     ? [{ field: 'day', message: `The lay-up was closed on ${dayInWords(closedOn)}.` }]
     : [];

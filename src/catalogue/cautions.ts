@@ -51,6 +51,7 @@ export const CAUTIONS = {
   flares: 'Never test-light a flare; take old ones to a place that accepts pyrotechnics.',
   rolling:
     'A car without its parking brake rolls: chocks on both sides of a wheel before the brake comes off, and nobody before or behind it.',
+  'at-the-pump': 'Fuel vapor burns: engine off, nothing that glows or sparks at the nozzle, and room left in the tank.',
   'hydraulic-lock':
     'Oil over a piston breaks the engine when the starter turns it: spark plugs out, turn it by hand, let the oil come out first.',
   'hot-work': 'Oil, exhaust and brakes are hot after a drive: gloves, and let the exhaust cool before you close it.',

@@ -3,7 +3,7 @@ import type { PlanLetter } from '../notices/plan-letter.ts';
 import type { LetterFrame } from './letter.tsx';
 
 const CLOSING =
-  'Tick each step off on its page: what it renews gets its new date there. Amounts are reckoned from what was told and from practice of the trade; the vehicle’s handbook, the bottle’s label and the law of the place come first.';
+  'Tick each step off on its page: what it renews gets its new date there. Amounts are worked out from what was entered and from practice of the trade; the vehicle’s handbook, the bottle’s label and the law of the place come first.';
 
 export const planText = (letter: PlanLetter, { person, collection, href }: LetterFrame): string =>
   [

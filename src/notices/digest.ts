@@ -62,16 +62,17 @@ export const digestOf = (owedCars: readonly OwedCar[]): Digest | null => {
   return { subject: subjectOf(cars), cars };
 };
 
-/** Sorts cars: most safety items past first, then most safety items, most items past, most items. */
+/** Sorts cars: most safety items past first, then what can’t wait of a lay-up, then most safety items, items past, items. */
 const byGravity = (a: DigestCar, b: DigestCar): number => {
   const [one, other] = [gravity(a), gravity(b)];
   return other.map((weight, index) => weight - (one[index] ?? 0)).find((gap) => gap !== 0) ?? 0;
 };
 
-const gravity = ({ lines }: DigestCar): number[] => {
+const gravity = ({ lines, stay }: DigestCar): number[] => {
   const safety = lines.filter((line) => line.safety);
   const past = ({ news }: DigestLine): boolean => news.includes('past') || news.includes('act');
-  return [safety.filter(past).length, safety.length, lines.filter(past).length, lines.length];
+  const urgent = stay.filter(({ news }) => news.sort === 'warning' || news.sort === 'found').length;
+  return [safety.filter(past).length, urgent, safety.length, lines.filter(past).length, lines.length];
 };
 
 const carSection = ({ carId, name, owed, stay, unproven }: OwedCar): DigestCar => {
@@ -130,17 +131,17 @@ const summaryOf = (stay: readonly StayLine[], lines: readonly DigestLine[]): str
 const staysInWords = (stay: readonly StayLine[]): string =>
   (
     [
-      ['warning', 'warning'],
-      ['found', 'thing found'],
-      ['round', 'round'],
-      ['return', 'return'],
-      ['step', 'lay-up step'],
-      ['wake', 'wake-up step'],
+      ['warning', 'warning', 'warnings'],
+      ['found', 'thing found', 'things found'],
+      ['round', 'round', 'rounds'],
+      ['return', 'return', 'returns'],
+      ['step', 'lay-up step', 'lay-up steps'],
+      ['wake', 'wake-up step', 'wake-up steps'],
     ] as const
   )
-    .map(([sort, words]) => ({ n: stay.filter(({ news }) => news.sort === sort).length, words }))
+    .map(([sort, one, many]) => ({ n: stay.filter(({ news }) => news.sort === sort).length, one, many }))
     .filter(({ n }) => n > 0)
-    .map(({ n, words }) => count(n, words).replace('thing founds', 'things found'))
+    .map(({ n, one, many }) => `${n} ${n === 1 ? one : many}`)
     .join(', ');
 
 /** "2 past, 1 due, 3 to look at", and what readings ask for. */

@@ -22,7 +22,7 @@ export const planLetterOf = (view: StayView, car: string, place: string | null):
     subject: `Lay-up of ${car} from ${dayInWords(stay.parkedOn)}: ${count(open.length, 'step')}`,
     layUpId: stay.id,
     car,
-    opening: `Parked on ${dayInWords(stay.parkedOn)}, ${until}; ${place ? `it stands in “${place}”` : 'nobody has said where it stands: frost and damp are taken for possible'}.`,
+    opening: `Parked on ${dayInWords(stay.parkedOn)}, ${until}; ${place ? `it stands in “${place}”` : 'nobody has said where it stands: frost is taken for possible'}.`,
     days: [...Map.groupBy(open, ({ day }) => day)].map(([day, steps]) => ({
       day: dayInWords(day),
       steps: steps.map(lineOf),

@@ -2,7 +2,8 @@
 import type { CautionKey } from '../catalogue/cautions.ts';
 import { addDays, addMonths, type CivilDate, latest } from '../dates/civil.ts';
 import { count, dayInWords } from '../dates/words.ts';
-import { figureLines, type Plan, type PlanStep } from '../plans/plan.ts';
+import { type Look, looksOn } from '../plans/looks.ts';
+import { figureLines, type Plan } from '../plans/plan.ts';
 import type { Round } from '../plans/rounds.ts';
 import { isWaking, type StayView, WAKE_AHEAD } from '../plans/standing.ts';
 
@@ -33,6 +34,7 @@ export const newsOf = (view: StayView): StayNews[] => [
   ...found(view),
   ...comesBack(view),
   ...steps(view.stay.parkedOn, view, 'step', 'steps', () => view.layUp),
+  ...(isJustParked(view) ? stillOpen(view) : []),
   ...(isWaking(view.stay, view.on) ? steps(view.stay.returnOn, view, 'wake', 'wake-up', () => view.wakeUp) : []),
 ];
 
@@ -41,11 +43,15 @@ export const unheard = (news: readonly StayNews[], told: readonly ToldMatter[]):
   news.filter(({ matter, began }) => !told.some((one) => one.matter === matter && one.saidOn >= began));
 
 /** Only the last round that came due: one letter, however long nobody could be written to. */
-const rounds = ({ rounds: all, on }: StayView): StayNews[] => {
+const rounds = (view: StayView): StayNews[] => {
+  const { rounds: all, on } = view;
   const last = all.findLast(({ due }) => due <= on);
   const missed = all.filter(({ state }) => state === 'missed');
   const lost = missed.at(-1);
-  return [...(lost ? [missedNews(lost)] : []), ...(last?.state === 'due' ? [roundNews(last, missed)] : [])];
+  return [
+    ...(lost ? [missedNews(lost)] : []),
+    ...(last?.state === 'due' ? [roundNews(last, missed, looksOn(view.situation, last.month))] : []),
+  ];
 };
 
 /** Told to the owner when nobody can make it any more. */
@@ -60,19 +66,22 @@ const missedNews = ({ month, due }: Round): StayNews => ({
   forVisitor: false,
 });
 
-const roundNews = (last: Round, missed: readonly Round[]): StayNews => ({
+const roundNews = (last: Round, missed: readonly Round[], looks: readonly Look[]): StayNews => ({
   matter: `round:${last.month}`,
   began: last.due,
   sort: 'round',
   title: `The round of ${dayInWords(last.due)}: ten minutes at the car`,
-  lines: missed.length > 0 ? [`Missed so far: ${missed.map(({ due }) => dayInWords(due)).join('; ')}.`] : [],
+  lines: [
+    `Look at: ${looks.map(({ name }) => name.toLowerCase()).join('; ')}. Take a voltmeter, a tire gauge and a lamp.`,
+    ...(missed.length > 0 ? [`Missed so far: ${missed.map(({ due }) => dayInWords(due)).join('; ')}.`] : []),
+  ],
   cautions: [],
   page: 'round',
   forVisitor: true,
 });
 
 const warnings = ({ warnings: all }: StayView): StayNews[] =>
-  all.map(({ key, begins, title, todo, cautions }) => ({
+  all.map(({ key, begins, title, todo, cautions, forVisitor = false }) => ({
     matter: `warning:${key}`,
     began: begins,
     sort: 'warning',
@@ -80,7 +89,7 @@ const warnings = ({ warnings: all }: StayView): StayNews[] =>
     lines: [todo],
     cautions,
     page: '',
-    forVisitor: key.startsWith('battery'),
+    forVisitor,
   }));
 
 const found = ({ found: all }: StayView): StayNews[] =>
@@ -98,6 +107,7 @@ const found = ({ found: all }: StayView): StayNews[] =>
 const comesBack = ({ stay, on, findings, wakeUp }: StayView): StayNews[] => {
   if (stay.returnOn === null || !isWaking(stay, on)) return [];
   const waits = findings.filter(({ standing }) => standing === 'past' || standing === 'due').length;
+  const undated = findings.filter(({ standing, kind }) => standing === 'unproven' && kind.severity === 'safety').length;
   return [
     {
       matter: 'return',
@@ -106,11 +116,8 @@ const comesBack = ({ stay, on, findings, wakeUp }: StayView): StayNews[] => {
       title: `It comes back on ${dayInWords(stay.returnOn)}`,
       lines: [
         `${count(wakeUp.steps.length, 'step')} until then; order and book now what takes time.`,
-        ...(waits > 0
-          ? [
-              `${count(waits, 'part')} of it past or due by its dates: ${waits === 1 ? 'that was' : 'those were'} kept quiet while it stood.`,
-            ]
-          : []),
+        ...(waits > 0 ? [`${count(waits, 'part')} past or due by ${waits === 1 ? 'its' : 'their'} dates.`] : []),
+        ...(undated > 0 ? [`${count(undated, 'safety part')} that no date clears.`] : []),
       ],
       cautions: [],
       page: 'wake-up',
@@ -133,24 +140,46 @@ const steps = (
   anchor === null || on > addDays(anchor, LATEST)
     ? []
     : plan()
-        .steps.filter((step) => step.applies && step.tick === null && addDays(step.day, -AHEAD) <= on)
+        .steps.filter((step) => step.tick === null && addDays(step.day, -AHEAD) <= on)
         .map((step) => ({
           matter: `${word}:${step.key}`,
           began: addDays(step.day, -AHEAD),
           sort: word,
           title: `${dayInWords(step.day)}: ${step.title}`,
-          lines: [...figureLines(step), ...linesOf(step)],
+          lines: [...figureLines(step), ...shortened(step.lines)],
           cautions: step.cautions,
           page: `${page}/${step.key}`,
           forVisitor: false,
         }));
+
+const isJustParked = ({ stay: { parkedOn, madeOn }, on }: StayView): boolean =>
+  madeOn <= parkedOn && on >= parkedOn && on <= addDays(parkedOn, LATEST);
+
+/** On the parking day, what should have come before it and is still open: told once more, in one line. */
+const stillOpen = ({ stay, layUp }: StayView): StayNews[] => {
+  const open = layUp.steps.filter(({ tick, day }) => tick === null && day < stay.parkedOn);
+  return open.length === 0
+    ? []
+    : [
+        {
+          matter: 'still-open',
+          began: stay.parkedOn,
+          sort: 'step',
+          title: `Still open before it stands: ${count(open.length, 'step')}`,
+          lines: shortened(open.map(({ title }) => title)),
+          cautions: [],
+          page: '',
+          forVisitor: false,
+        },
+      ];
+};
 
 /** Days after which an unticked step is no longer news: the wake-up takes it over. */
 const LATEST = 14;
 
 /** Enough lines to act on; the page has them all. */
 const MOST_LINES = 6;
-const linesOf = ({ lines }: PlanStep): string[] =>
+const shortened = (lines: readonly string[]): string[] =>
   lines.length > MOST_LINES
     ? [...lines.slice(0, MOST_LINES), `and ${lines.length - MOST_LINES} more on its page`]
     : [...lines];

@@ -7,15 +7,7 @@ import { figureLines, type Plan } from './plan.ts';
 export type Outline = readonly { key: string; title: string; day: CivilDate; figures: readonly string[] }[];
 
 export const outlineOf = ({ steps }: Plan): Outline =>
-  steps
-    // What was ticked stays, also where it changed the very facts that had brought it in.
-    .filter(({ applies, tick }) => applies || tick !== null)
-    .map((step) => ({
-      key: step.key,
-      title: step.title,
-      day: step.day,
-      figures: figureLines(step),
-    }));
+  steps.map((step) => ({ key: step.key, title: step.title, day: step.day, figures: figureLines(step) }));
 
 /** In words, most general first; empty where nothing changed. Steps that moved alike are told as one. */
 export const changesBetween = (before: Outline, after: Outline): string[] => {
@@ -38,17 +30,9 @@ export const changesBetween = (before: Outline, after: Outline): string[] => {
     ...come.map(({ title, day }) => `New, on ${dayInWords(day)}: ${title}.`),
     ...gone.map(({ title }) => `No longer needed: ${title}.`),
     ...refigured.flatMap(({ old, step }) =>
-      old.figures
-        .filter((line) => !step.figures.some((other) => whatOf(other) === whatOf(line)))
-        .map((line) => `${step.title}: no longer ${whatOf(line).toLowerCase()}.`),
-    ),
-    ...refigured.flatMap(({ old, step }) =>
       step.figures
         .filter((line) => !old.figures.includes(line))
         .map((line) => `${step.title}: now ${line.charAt(0).toLowerCase()}${line.slice(1)}.`),
     ),
   ];
 };
-
-/** “Stabilizer” of “Stabilizer: 140 mL”. */
-const whatOf = (figure: string): string => figure.split(':')[0] ?? figure;

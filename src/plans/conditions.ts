@@ -20,12 +20,18 @@ export interface When {
   /** Steps of the lay-up that were due and not done, or that were done. */
   undone?: readonly string[];
   done?: readonly string[];
+  /** Steps nobody ticked either way: they may have been done all the same. */
+  untold?: readonly string[];
+  /** Rounds found something that is not put right. */
+  found?: true;
 }
 
 /** One of these kinds is on the car and is that old at its oldest, or asked for by then; undated counts as both. */
 export type PartTest = { kinds: readonly string[] } & (
   | { months: number }
   | { asks: 'at parking' | 'before the return' }
+  /** Fuel: by its own life it is over, or nobody can date it. */
+  | { over: 'by the return' }
 );
 
 export type PlaceTest = 'frost' | 'hard freeze' | 'damp' | 'coast' | 'heat' | 'outdoors' | 'open' | 'not heated';

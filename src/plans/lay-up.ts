@@ -1,6 +1,6 @@
 /** The plan before a car is parked. */
 import { isDone, type Plan, type PlanStep, planOf, type Told } from './plan.ts';
-import type { Situation } from './situation.ts';
+import { NOTHING_TICKED, type Outcome, type Situation } from './situation.ts';
 import type { Step } from './step.ts';
 import { BEFOREHAND } from './steps/beforehand.ts';
 import { PARKING_DAY } from './steps/parking-day.ts';
@@ -12,21 +12,23 @@ export const layUpPlan = (situation: Situation, told: Told = { ticks: [], own: [
   return planOf('lay-up', LAY_UP_STEPS, situation, { anchor: parkedOn, first: madeOn }, told);
 };
 
-export type Outcome = Pick<Situation, 'done' | 'undone' | 'renewed'>;
-
-/** What became of its steps, as the wake-up asks; before the parking day each still can be done, and counts as if it were. */
+/** What became of its steps; before the parking day each still can be done, and counts as if it were. */
 export const outcomeOf = ({ steps }: Plan, parked: boolean): Outcome => {
   const keys = (list: readonly PlanStep[]): ReadonlySet<string> => new Set(list.map(({ key }) => key));
-  if (parked)
+  const skipped = steps.filter(({ tick }) => tick?.state === 'skipped');
+  if (!parked) {
+    const meant = steps.filter((step) => !skipped.includes(step));
     return {
-      done: keys(steps.filter(isDone)),
-      undone: keys(steps.filter((step) => step.applies && !isDone(step))),
-      renewed: new Set(),
+      ...NOTHING_TICKED,
+      done: keys(meant),
+      undone: keys(skipped),
+      renewed: new Set(meant.flatMap(({ records }) => records.renews ?? [])),
     };
-  const meant = steps.filter(({ tick }) => tick?.state !== 'skipped');
+  }
   return {
-    done: keys(meant),
-    undone: keys(steps.filter((step) => !meant.includes(step))),
-    renewed: new Set(meant.flatMap(({ records }) => records.renews ?? [])),
+    ...NOTHING_TICKED,
+    done: keys(steps.filter(isDone)),
+    undone: keys(steps.filter((step) => step.applies && !isDone(step))),
+    untold: keys(steps.filter(({ applies, tick }) => applies && tick === null)),
   };
 };

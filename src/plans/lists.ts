@@ -46,11 +46,19 @@ const LISTS = {
     dueLines(tiresInSpring(situation), ': order in spring, not now'),
   'tires now': (situation: Situation): string[] => dueLines(tiresInSpring(situation)),
   'safety due': ({ atParking }: Situation): string[] =>
-    dueLines(atParking.filter((finding) => asked(finding) && finding.kind.severity === 'safety' && !isTire(finding))),
+    dueLines(
+      atParking.filter(
+        (finding) =>
+          asked(finding) &&
+          (finding.kind.severity === 'safety' || finding.kind.key === 'timing-belt') &&
+          !isTire(finding),
+      ),
+    ),
   'due on return': ({ atReturn }: Situation): string[] =>
     dueLines(atReturn.filter((finding) => asked(finding) && !isTire(finding))),
   /** Filled in by the plan, which knows its own steps. */
   supplies: (): string[] => [],
+  found: ({ found }: Situation): string[] => [...found],
   papers: ({ stay }: Situation): string[] => papersInWords(stay),
 } as const satisfies Readonly<Record<string, (situation: Situation) => string[]>>;
 export type ListKey = keyof typeof LISTS;

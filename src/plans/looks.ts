@@ -28,7 +28,7 @@ const ROLLS = {
   without: ['air-suspension', 'hydropneumatic'],
 } as const;
 
-export const LOOKS = [
+export const LOOKS: readonly Look[] = [
   {
     key: 'smell',
     name: 'Smell, inside and around it',
@@ -137,7 +137,7 @@ export const LOOKS = [
   {
     key: 'rolled',
     name: 'Rolled a quarter turn',
-    how: 'By hand, on level ground only, chocks back at once. One tire maker says every 30 days for high-performance tires and three months otherwise.',
+    how: 'By hand, on level ground only: out of gear for it, then chocks and gear back at once. One tire maker says every 30 days for high-performance tires and three months otherwise.',
     answers: DONE,
     when: [ROLLS],
     cautions: ['rolling'],
@@ -146,10 +146,10 @@ export const LOOKS = [
   {
     key: 'clutch',
     name: 'Clutch pressed',
-    how: 'Five strokes, the engine off.',
+    how: 'Five strokes, the engine off, chocks in place: with the pedal down the gear holds nothing.',
     answers: DONE,
     when: [{ traits: ['manual-gearbox'] }],
-    cautions: [],
+    cautions: ['rolling'],
     sources: ['common-practice'],
   },
   {
@@ -172,7 +172,7 @@ export const LOOKS = [
   {
     key: 'drive',
     name: 'Driven hot, as you chose',
-    how: 'Plugs out first. At least 25 km, everything hot, several stops and turns; no short idle.',
+    how: 'Tailpipe and intake plugs out first, tires at road pressure. At least 25 km, everything hot, several stops and turns; no short idle.',
     answers: DONE,
     when: [{ side: { topic: 'running', is: ['drive'] } }],
     cautions: ['carbon-monoxide', 'brake-work'],
@@ -299,11 +299,11 @@ export const LOOKS = [
     cautions: ['rolling'],
     sources: ['phone-in-parking-brake', 'common-practice'],
   },
-] as const satisfies readonly Look[];
+];
 
 /** What to look at on the nth round, counted in months from the parking day. */
 export const looksOn = (situation: Situation, month: number): Look[] =>
-  (LOOKS as readonly Look[]).filter(
+  LOOKS.filter(
     ({ when, every }) =>
       becauseOf(when, situation) !== null && (every === undefined || (month > 0 && month % every === 0)),
   );

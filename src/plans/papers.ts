@@ -1,4 +1,5 @@
 /** The days on the papers, and the gaps between them. What the law of the place asks is never guessed. */
+import { addDays, type CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { Stay } from './stay.ts';
 
@@ -16,23 +17,53 @@ export const papersInWords = ({ papers, parkedOn }: Pick<Stay, 'papers' | 'parke
   return [
     ...told,
     `Rules of the place: ${rules || 'not told yet; ask insurer and registry'}`,
-    ...gapsIn(papers, parkedOn),
+    ...gapsIn(papers, parkedOn).map(({ says }) => says),
   ];
 };
 
-const gapsIn = ({ storageFrom, roadUntil, noticeFrom }: Stay['papers'], parkedOn: Stay['parkedOn']): string[] => [
+export interface Gap {
+  key: string;
+  /** The day it opens; null: it is a matter of order, and nothing lapses. */
+  from: CivilDate | null;
+  says: string;
+}
+
+/** What does not fit together. */
+export const gapsIn = ({ storageFrom, roadUntil, noticeFrom }: Stay['papers'], parkedOn: CivilDate): Gap[] => [
   ...(roadUntil && noticeFrom && noticeFrom > roadUntil
     ? [
-        'The notice takes effect after the cover for the road ends: such a gap draws letters and fines. Ask for an earlier day, or for cover until then.',
+        {
+          key: 'notice-late',
+          from: roadUntil,
+          says: `Cover for the road ends on ${dayInWords(roadUntil)} and the notice takes effect on ${dayInWords(noticeFrom)} only: such a gap draws letters and fines. Ask for an earlier day, or for cover until then.`,
+        },
       ]
     : []),
-  ...(roadUntil && storageFrom && storageFrom > roadUntil
-    ? ['Between the cover for the road and the one while it stands there is a gap.']
+  ...(roadUntil && storageFrom && storageFrom > addDays(roadUntil, 1)
+    ? [
+        {
+          key: 'uncovered',
+          from: roadUntil,
+          says: `From ${dayInWords(roadUntil)} to ${dayInWords(storageFrom)} it has no cover at all: a gap between the cover for the road and the one while it stands.`,
+        },
+      ]
     : []),
   ...(roadUntil && roadUntil < parkedOn
-    ? ['Cover for the road ends before the parking day: it must not be driven in between.']
+    ? [
+        {
+          key: 'road-cover-early',
+          from: roadUntil,
+          says: 'Cover for the road ends before the parking day: it must not be driven in between.',
+        },
+      ]
     : []),
   ...(noticeFrom && noticeFrom < parkedOn
-    ? ['The notice takes effect before the parking day: where it forbids the road, it must be parked by then.']
+    ? [
+        {
+          key: 'notice-early',
+          from: null,
+          says: 'The notice takes effect before the parking day: where it forbids the road, it must be parked by then.',
+        },
+      ]
     : []),
 ];

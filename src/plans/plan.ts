@@ -87,7 +87,8 @@ export const planOf = (
   const steps = rows.flatMap((row): PlanStep[] => {
     const because = becauseOf(row.when, situation);
     const tick = ticks.get(row.key) ?? null;
-    if (because === null && tick === null) return [];
+    const moot = row.moot?.some((key) => ticks.get(key)?.state === 'done') ?? false;
+    if ((because === null || moot) && tick === null) return [];
     const topic = row.topic ?? null;
     return [
       {
@@ -118,8 +119,9 @@ export const planOf = (
       }),
     );
   const supplies = suppliesOf(steps);
+  const ordering = rows.filter(({ lists }) => lists?.includes('supplies')).map(({ key }) => key);
   const all = [...steps, ...own].map((step) =>
-    step.key === 'order-supplies' ? { ...step, lines: [...step.lines, ...supplies] } : step,
+    ordering.includes(step.key) ? { ...step, lines: [...step.lines, ...supplies] } : step,
   );
   return { name, supplies, steps: all.toSorted((a, b) => a.day.localeCompare(b.day)) };
 };
@@ -143,8 +145,18 @@ const OWN: Omit<PlanStep, 'key' | 'title' | 'why' | 'day' | 'tick'> = {
 const notBefore = (day: CivilDate, first: CivilDate, anchor: CivilDate): CivilDate =>
   first <= anchor ? latest(day, first) : day;
 
+/** What the open steps need, each once, with its amount where a figure tells one. */
 const suppliesOf = (steps: readonly PlanStep[]): string[] => [
-  ...new Set(steps.filter(({ tick }) => tick === null).flatMap(({ needs }) => needs)),
+  ...new Set(
+    steps
+      .filter(({ tick }) => tick === null)
+      .flatMap(({ needs, figures }) =>
+        needs.map((need) => {
+          const figure = figures.find(({ what }) => need.includes(what.split(/[ ,]/)[0]?.toLowerCase() ?? ''));
+          return figure?.amount ? `${need} (${figureInWords(figure).replace(/^.*?: /, '')})` : need;
+        }),
+      ),
+  ),
 ];
 
 export const isOpen = ({ tick }: PlanStep): boolean => tick === null;

@@ -1,10 +1,13 @@
 /** Before the first drive after a stay: reasons against, what was not checked, what is merely due. Never a plain yes. */
 import type { Finding } from '../findings/assess.ts';
+import type { Found } from './rounds.ts';
 import { type Stay, standsFor } from './stay.ts';
 
 export interface RoadCheck {
   answer: 'no' | 'local only';
   against: readonly Finding[];
+  /** What a round found that speaks against it. */
+  found: readonly Found[];
   unchecked: readonly Finding[];
   due: readonly Finding[];
 }
@@ -16,10 +19,11 @@ const BRAKE_FLUIDS = ['brake-fluid-glycol', 'brake-fluid-silicone', 'central-hyd
 const ASIDE = ['tire-spare', 'tire-compact-spare', 'extinguisher', 'harness-fia', 'harness-sfi', 'child-seat'];
 
 /**
- * Past safety parts, tires that can’t be dated and an overdue timing belt speak against any drive; after two years so does
- * brake fluid nobody can date. Practice of the trade, from memory but for the ages of tires.
+ * Past safety parts, tires that can’t be dated, an overdue timing belt and what a round found to act on speak against any
+ * drive; after two years so does brake fluid nobody can date. `stay` as it ended. Practice of the trade, from memory but
+ * for the ages of tires.
  */
-export const roadCheck = (stay: Stay, findings: readonly Finding[]): RoadCheck => {
+export const roadCheck = (stay: Stay, findings: readonly Finding[], found: readonly Found[]): RoadCheck => {
   const years = standsFor(stay, 24);
   const isAgainst = ({ kind, standing, gravest }: Finding): boolean => {
     const safety = kind.severity === 'safety';
@@ -29,10 +33,12 @@ export const roadCheck = (stay: Stay, findings: readonly Finding[]): RoadCheck =
     return standing === 'unproven' && (TIRES.includes(kind.key) || (years && BRAKE_FLUIDS.includes(kind.key)));
   };
   const against = findings.filter(isAgainst);
+  const grave = found.filter(({ answer }) => answer.verdict === 'act');
   const rest = findings.filter((finding) => !isAgainst(finding) && finding.kind.severity === 'safety');
   return {
-    answer: against.length > 0 ? 'no' : 'local only',
+    answer: against.length + grave.length > 0 ? 'no' : 'local only',
     against,
+    found: grave,
     unchecked: rest.filter(({ standing }) => standing === 'unproven'),
     due: rest.filter(({ standing }) => standing !== 'unproven' && standing !== 'in date'),
   };

@@ -1,6 +1,7 @@
 /** The monthly rounds of a stay: when each is due, what became of it, what the last one found. */
 import { addDays, type CivilDate } from '../dates/civil.ts';
 import { limitOn } from '../dates/limit.ts';
+import { dayInWords } from '../dates/words.ts';
 import { LOOKS, type Look } from './looks.ts';
 import type { Stay } from './stay.ts';
 
@@ -67,9 +68,13 @@ export interface Found {
   roundId: string;
 }
 
+/** “Smell, inside and around it: fuel (seen on 1 February 2027). Switch nothing on …” */
+export const foundInWords = ({ look, answer, day }: Found): string =>
+  `${look.name}: ${answer.name.toLowerCase()} (seen on ${dayInWords(day)}). ${answer.todo ?? ''}`;
+
 /** What the last answer to each look says that is not good: it stands until a later round says otherwise. */
 export const foundBy = (made: readonly RoundMade[], on: CivilDate): Found[] =>
-  (LOOKS as readonly Look[]).flatMap((look) => {
+  LOOKS.flatMap((look) => {
     const last = made.findLast(({ day, answers }) => day <= on && answers[look.key] !== undefined);
     const answer = last && look.answers[last.answers[look.key] ?? ''];
     return last && answer && answer.verdict !== 'good' && answer.todo

@@ -1,17 +1,19 @@
 /** All there is to know of a stay on a day: both plans, the rounds, what was found, what warns. */
 
 import { allTraits } from '../catalogue/traits.ts';
-import { addMonths, type CivilDate, latest } from '../dates/civil.ts';
+import { addDays, addMonths, type CivilDate, latest } from '../dates/civil.ts';
 import type { Finding } from '../findings/assess.ts';
 import { findingsOf } from '../findings/car.ts';
 import type { CarFacts, Override, PartFacts } from '../findings/facts.ts';
-import { layUpPlan, type Outcome, outcomeOf } from './lay-up.ts';
+import { layUpPlan, outcomeOf } from './lay-up.ts';
 import type { OwnStep, Plan, Tick } from './plan.ts';
-import { type Found, foundBy, type Round, type RoundMade, roundsOf } from './rounds.ts';
-import type { Situation } from './situation.ts';
-import { endOf, type Stay } from './stay.ts';
-import { wakeUpPlan } from './wake-up.ts';
-import { type Warning, warningsOf } from './warnings.ts';
+import { type RoadCheck, roadCheck } from './road-check.ts';
+import { type Found, foundBy, foundInWords, type Round, type RoundMade, roundsOf } from './rounds.ts';
+import { NOTHING_TICKED, type Situation } from './situation.ts';
+import { endedOn, endOf, overdueFrom, type Stay } from './stay.ts';
+import { wakeUpDays, wakeUpPlan } from './wake-up.ts';
+import type { Warning } from './warnings/warning.ts';
+import { warningsOf } from './warnings.ts';
 
 export interface StayFacts {
   stay: Stay;
@@ -38,11 +40,10 @@ export interface StayView {
   rounds: readonly Round[];
   found: readonly Found[];
   warnings: readonly Warning[];
+  roadCheck: RoadCheck;
   /** Of the day it is seen on, where the car stands or will stand. */
   findings: readonly Finding[];
 }
-
-const NOTHING: Outcome = { done: new Set(), undone: new Set(), renewed: new Set() };
 
 /** The situation a plan is made from: the car as it is on both ends of the stay, in the place it stands in meanwhile. */
 export const situationOf = ({
@@ -57,7 +58,8 @@ export const situationOf = ({
     traits: allTraits(stay.traits),
     atParking: findingsOf(there, parts, overrides, stay.parkedOn),
     atReturn: findingsOf(there, parts, overrides, endOf(stay)),
-    ...NOTHING,
+    found: [],
+    ...NOTHING_TICKED,
   };
 };
 
@@ -78,12 +80,16 @@ export const viewOf = (facts: StayFacts, day: CivilDate): StayView => {
   const findings = findingsOf(carThere(stay, car), parts, overrides, on);
   const situation = once(() => situationOf(facts));
   const layUp = once(() => layUpPlan(situation(), told));
+  const found = standing ? foundBy(made, on) : [];
+  const ended = { ...stay, returnOn: endedOn(stay, on) };
+  const asItEnds = once(() =>
+    ended.returnOn === stay.returnOn ? situation() : situationOf({ ...facts, stay: ended }),
+  );
   const wakeUp = once(() =>
     wakeUpPlan(
-      { ...asItEnds(facts, situation(), on), ...outcomeOf(layUp(), standing) },
-      on,
+      { ...asItEnds(), ...outcomeOf(layUp(), standing), found: found.map(foundInWords) },
+      wakeUpDays(stay, on),
       told,
-      stay.returnOn === null,
     ),
   );
   return {
@@ -99,16 +105,15 @@ export const viewOf = (facts: StayFacts, day: CivilDate): StayView => {
     get wakeUp() {
       return wakeUp();
     },
+    get roadCheck() {
+      return roadCheck(ended, standing ? findings : asItEnds().atReturn, found);
+    },
     rounds: standing ? roundsOf(stay, made, on) : [],
-    found: standing ? foundBy(made, on) : [],
-    warnings: standing ? warningsOf(stay, findings, on, isDrained(told.ticks)) : [],
+    found,
+    warnings: warningsOf({ stay, on, findings, ticks: told.ticks, found }),
     findings,
   };
 };
-
-/** Nothing is in the tank that could age. */
-const isDrained = (ticks: readonly Tick[]): boolean =>
-  ticks.some(({ plan, step, state }) => plan === 'lay-up' && step === 'drain-tank' && state === 'done');
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { value: T } | undefined;
@@ -118,12 +123,16 @@ const once = <T>(make: () => T): (() => T) => {
   };
 };
 
-/** An open stay is woken as if it ended today. */
-const asItEnds = (facts: StayFacts, situation: Situation, on: CivilDate): Situation => {
-  const { stay } = facts;
-  if (stay.returnOn !== null) return situation;
-  return situationOf({ ...facts, stay: { ...stay, returnOn: latest(on, stay.parkedOn) } });
-};
+/** Whether its letters are still silent: not before it is parked, and not long after it was to be back. */
+export const isSilent = ({ stay: { returnOn }, state, on }: StayView): boolean =>
+  state === 'standing' && (returnOn === null || on < overdueFrom(returnOn));
+
+/** Days after the parking day during which its plan is still the work at hand. */
+const SETTLES = 14;
+
+/** Whether the plan before it stands is still to be worked: until it is done, or a fortnight after the parking day. */
+export const isPreparing = ({ stay, on, layUp }: StayView): boolean =>
+  on <= addDays(latest(stay.parkedOn, stay.madeOn), SETTLES) && layUp.steps.some(({ tick }) => tick === null);
 
 /** Whether the wake-up is under way by then. */
 export const isWaking = ({ returnOn, parkedOn }: Stay, on: CivilDate): boolean =>

@@ -1,6 +1,6 @@
 /** One stay of a car: when it is parked and is to come back, where it stands, and what its owner said about that. */
 import { monthOn, monthsOf, type Place } from '../ageing/place.ts';
-import { type CivilDate, firstOfMonth, yearOf } from '../dates/civil.ts';
+import { addDays, type CivilDate, firstOfMonth, latest, yearOf } from '../dates/civil.ts';
 import { limitOn } from '../dates/limit.ts';
 
 /** What else there is to say about where and how it stands; what nobody ticked is taken as not so. */
@@ -60,6 +60,14 @@ const OPEN_STAY = 12;
 
 /** The last day planned for. */
 export const endOf = ({ parkedOn, returnOn }: Stay): CivilDate => returnOn ?? limitOn(parkedOn, OPEN_STAY);
+
+/** The day it ended, or would end on a day it is seen: an overdue or open stay goes on. */
+export const endedOn = ({ parkedOn, returnOn }: Stay, on: CivilDate): CivilDate =>
+  latest(returnOn ?? parkedOn, parkedOn, on);
+
+/** Days after the day it was to come back, from which nobody can say that it still stands. Judgement. */
+export const OVERDUE = 14;
+export const overdueFrom = (returnOn: CivilDate): CivilDate => addDays(returnOn, OVERDUE);
 
 /** Whether it stands so many months or longer: by days, never by counted months. */
 export const standsFor = (stay: Stay, months: number): boolean => endOf(stay) >= limitOn(stay.parkedOn, months);

@@ -58,6 +58,8 @@ export interface Step<Phase extends string = LayUpPhase | WakeUpPhase> {
   when: readonly When[];
   /** Steps that come before it wherever they are in the plan. */
   after?: readonly string[];
+  /** Steps that, once done, leave nothing of it to do. */
+  moot?: readonly string[];
   topic?: TopicKey;
   figures?: readonly FigureKey[];
   /** Lines about this car: what falls due, what is to be bought. */

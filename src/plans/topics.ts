@@ -44,6 +44,7 @@ export const TOPICS = {
       drained: { name: 'Drained', says: 'Nothing is in it that could go bad; a steel tank must be oiled or it rusts.' },
     },
     defaults: [
+      { side: 'full', when: [{ side: { topic: 'running', is: ['drive'] } }] },
       { side: 'drained', when: [{ traits: ['gasoline'], months: { from: 24 } }] },
       // Its light ends leave through an open vent, and no stabilizer holds them for a year.
       {
@@ -64,7 +65,7 @@ export const TOPICS = {
       stands: { name: 'On stands at ride height', says: 'No flat spots and no creep in the tires.' },
     },
     defaults: [
-      { side: 'wheels', when: [{ circumstances: ['lift'] }] },
+      { side: 'wheels', when: [{ circumstances: ['lift'] }, { side: { topic: 'running', is: ['drive'] } }] },
       { side: 'stands', when: [{ months: { from: 12 } }] },
       { side: 'wheels', when: [] },
     ],
@@ -75,14 +76,17 @@ export const TOPICS = {
   pressure: {
     name: 'How much air in the tires?',
     sides: {
-      raised: { name: 'Raised', says: 'Half a bar, 10 to 15 psi more: the tire keeps its shape.' },
+      raised: { name: 'Raised', says: 'Half a bar, or 10 to 15 psi, more: the tire keeps its shape.' },
       placard: { name: 'As on the placard', says: 'Do not overinflate; move the car instead.' },
       sidewall: {
         name: 'The sidewall’s maximum',
         says: 'Only where its tire maker says so, as one does for high-performance tires.',
       },
     },
-    defaults: [{ side: 'raised', when: [] }],
+    defaults: [
+      { side: 'placard', when: [{ side: { topic: 'running', is: ['drive'] } }] },
+      { side: 'raised', when: [] },
+    ],
     evidence:
       'Texts name +0.5 bar, +10 to 15 psi, 40 psi, 45 to 50 psi, the sidewall’s maximum, or the placard. Taken here: 0.7 to 1 bar more, never above nine tenths of the sidewall’s maximum, measured cold, and let down again before driving.',
     sources: [
@@ -102,7 +106,7 @@ export const TOPICS = {
     },
     defaults: [{ side: 'before', when: [] }],
     evidence: 'Before; in spring again only after a year or more, or where it was started for short whiles.',
-    sources: ['mailing-list-storage', 'restoration-writer', 'classic-insurer-magazine-4', 'restorers-journal'],
+    sources: ['restoration-writer', 'classic-insurer-magazine-4', 'restorers-journal'],
   },
   battery: {
     name: 'What becomes of the battery?',
@@ -155,7 +159,7 @@ export const TOPICS = {
     },
     defaults: [{ side: 'traps', when: [] }],
     evidence: 'No evidence was found for any scent; mothballs are toxic and the smell stays. Look every month.',
-    sources: ['collected-owner-tips', 'environment-explainer'],
+    sources: ['collected-owner-tips'],
   },
   pedal: {
     name: 'Press the brake pedal on each round?',

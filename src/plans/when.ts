@@ -1,13 +1,15 @@
 /** Judges conditions against a situation, and tells those that hold in words. */
-import { humidityOf } from '../ageing/place.ts';
+import { goodUntil } from '../ageing/fuel/life.ts';
+import { ASSUMED, humidityOf } from '../ageing/place.ts';
 import { FACETS, IMPLIED } from '../catalogue/traits.ts';
 import { limitOn } from '../dates/limit.ts';
 import { lengthInWords } from '../dates/words.ts';
 import type { Finding } from '../findings/assess.ts';
+import { factsOf } from '../findings/outlook/fuel.ts';
 import { holdsCharge } from './battery-charge.ts';
 import type { PartTest, PlaceTest, When } from './conditions.ts';
 import type { Situation } from './situation.ts';
-import { CIRCUMSTANCES, extremesOf, type Stay, standsFor } from './stay.ts';
+import { CIRCUMSTANCES, endOf, extremesOf, type Stay, standsFor } from './stay.ts';
 import { TOPICS, type TopicKey } from './topics.ts';
 
 /** °C: from here on antifreeze for an ordinary winter is no longer taken for granted; from memory. */
@@ -75,7 +77,9 @@ const holds = (when: When, situation: Situation): boolean => {
     (when.battery === undefined || holdsCharge(situation, when.battery === 'holds as it is')) &&
     (part === undefined || partsAsked(part, situation).length > 0) &&
     (when.undone === undefined || when.undone.some((step) => situation.undone.has(step))) &&
-    (when.done === undefined || when.done.some((step) => situation.done.has(step)))
+    (when.done === undefined || when.done.some((step) => situation.done.has(step))) &&
+    (when.untold === undefined || when.untold.some((step) => situation.untold.has(step))) &&
+    (when.found === undefined || situation.found.length > 0)
   );
 };
 
@@ -103,12 +107,19 @@ const partsAsked = (test: PartTest, { stay, atParking, atReturn, renewed }: Situ
       ({ since }) => since === null || since.from === null || limitOn(since.from, months) <= stay.parkedOn,
     );
   }
+  if ('over' in test) return among(atReturn).filter((fuel) => isOver(fuel, stay));
   return among(test.asks === 'at parking' ? atParking : atReturn).filter(({ news }) =>
     ASKED.includes(news.calendar.standing),
   );
 };
 
 /** All but the least of months, which is told once for all lists. */
+const isOver = (fuel: Finding, stay: Stay): boolean => {
+  const facts = factsOf(fuel);
+  const stop = facts && goodUntil(facts, stay.place ?? ASSUMED).stop.earliest;
+  return stop === null || stop <= endOf(stay);
+};
+
 const inWords = (when: When, situation: Situation): string[] => {
   const { stay } = situation;
   const places = (when.place ?? []).filter((test) => PLACE_TESTS[test].holds(stay));
@@ -118,10 +129,16 @@ const inWords = (when: When, situation: Situation): string[] => {
     ...(when.months?.under === undefined ? [] : [`it stands less than ${lengthInWords(when.months.under)}`]),
     ...places.slice(0, 1).map((test) => (stay.place === null ? NOBODY_SAID : PLACE_TESTS[test].words)),
     ...said.map((one) => lower(CIRCUMSTANCES[one])),
-    ...(when.side ? [`chosen: ${sideInWords(when.side.topic as TopicKey, situation)}`] : []),
+    ...(when.side
+      ? [
+          `${stay.choices[when.side.topic] === undefined ? 'usual here' : 'your choice'}: ${sideInWords(when.side.topic as TopicKey, situation)}`,
+        ]
+      : []),
     ...(when.part ? [partInWords(when.part, situation)] : []),
     ...(when.undone ? ['what was meant for before it stood is not ticked'] : []),
     ...(when.done ? ['it was done before it stood'] : []),
+    ...(when.untold ? ['nobody has ticked either way whether it was done'] : []),
+    ...(when.found ? ['a round found it'] : []),
   ];
 };
 
@@ -132,6 +149,7 @@ const partInWords = (test: PartTest, situation: Situation): string => {
   const [first] = partsAsked(test, situation);
   const name = lower(first?.kind.name ?? '');
   if (first?.since == null || first.since.from === null) return `the date of its ${name} is not known`;
+  if ('over' in test) return `by its life its ${name} is over by the day it comes back`;
   if ('months' in test) return `its ${name} is ${lengthInWords(test.months)} old or more by the parking day`;
   return test.asks === 'at parking'
     ? `its ${name} is due or past by the parking day`

@@ -9,6 +9,7 @@ export interface CarStreamed {
   name: string;
   traits: readonly string[];
   facts: CarFacts;
+  placeId: string | null;
   parts: PartFacts[];
 }
 
@@ -61,6 +62,7 @@ export function* eachCar(store: Store, collectionId: string): Generator<CarStrea
     yield {
       name: car.name,
       traits: JSON.parse(car.traits) as string[],
+      placeId: car.placeId,
       facts: {
         id: car.id,
         built: { from: car.builtFrom, to: car.builtTo },

@@ -18,10 +18,11 @@ import { rubberDesk } from './desks/rubber.tsx';
 import { BadForm } from './forms.ts';
 import { fromHere, ownOrigin } from './gate.ts';
 import { health } from './health.ts';
-import { closePage, closeStay } from './lay-ups/close.tsx';
+import { closePage, closeStay, reopen } from './lay-ups/close.tsx';
 import { layUpsPage } from './lay-ups/list.tsx';
 import { addOwn, layUpPage, removeOwn, seen, takeSide } from './lay-ups/plan.tsx';
 import { makeRoundPage, roundOfStay, takeBackRound } from './lay-ups/round.tsx';
+import { sidesPage } from './lay-ups/sides.tsx';
 import { addLayUp, changeLayUp, changeLayUpPage, newLayUp } from './lay-ups/start.tsx';
 import { skip, stepPage, tickStepPage, untick } from './lay-ups/step.tsx';
 import { wakeUpPage } from './lay-ups/wake-up.tsx';
@@ -192,6 +193,7 @@ const pages = (app: Hono<Env>): void => {
   app.get('/lay-ups/:layUpId/change', changeLayUpPage);
   app.post('/lay-ups/:layUpId/change', changeLayUp);
   app.post('/lay-ups/:layUpId/seen', seen);
+  app.get('/lay-ups/:layUpId/sides', sidesPage);
   app.post('/lay-ups/:layUpId/sides', takeSide);
   app.post('/lay-ups/:layUpId/own', addOwn);
   app.post('/lay-ups/:layUpId/own/:step/remove', removeOwn);
@@ -208,6 +210,7 @@ const pages = (app: Hono<Env>): void => {
   app.get('/lay-ups/:layUpId/sheets/:sheet', sheetPage);
   app.get('/lay-ups/:layUpId/close', closePage);
   app.post('/lay-ups/:layUpId/close', closeStay);
+  app.post('/lay-ups/:layUpId/reopen', reopen);
 
   app.get('/desks', desksPage);
   app.get('/desks/brake-fluid', brakeFluidDesk);

@@ -87,7 +87,7 @@ describe.each(EVERY)('%s', (_, step) => {
 /** Conditions of steps, looks and defaults, with who has them. */
 const CONDITIONS: readonly (readonly [string, When])[] = [
   ...EVERY.flatMap(([name, { when }]) => when.map((one) => [name, one] as const)),
-  ...(LOOKS as readonly Look[]).flatMap(({ key, when }) => when.map((one) => [`look: ${key}`, one] as const)),
+  ...LOOKS.flatMap(({ key, when }) => when.map((one) => [`look: ${key}`, one] as const)),
   ...Object.entries(TOPICS as Record<string, Topic>).flatMap(([key, { defaults }]) =>
     defaults.flatMap(({ when }) => when.map((one) => [`topic: ${key}`, one] as const)),
   ),
@@ -138,7 +138,7 @@ describe('conditions', () => {
 });
 
 describe('looks', () => {
-  it.each((LOOKS as readonly Look[]).map((look) => [look.key, look] as const))(
+  it.each(LOOKS.map((look) => [look.key, look] as const))(
     '%s has a good answer, says what to do on a bad one, and names sources that exist',
     (_, { answers, cautions, sources }) => {
       const told = Object.values(answers);

@@ -3,7 +3,7 @@ import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
 import type { Reading } from '../../src/findings/facts.ts';
 import { viewOf } from '../../src/plans/standing.ts';
 import type { Papers } from '../../src/plans/stay.ts';
-import type { Warning } from '../../src/plans/warnings.ts';
+import type { Warning } from '../../src/plans/warnings/warning.ts';
 import { aged, PARKED, placeOf, type StayGiven, stayOf, undated } from '../support/stays.ts';
 
 const warnings = (given: StayGiven, on: CivilDate): readonly Warning[] => viewOf(stayOf(given), on).warnings;

@@ -127,7 +127,8 @@ export const closeOn = (
   on: CivilDate,
   how: 'back' | 'called off' = 'back',
   day: string = on,
-): Outcome<null> => closeLayUp(barn.store, { ...barn.acting, today: on }, stayIn(barn, id, on), { day, how });
+): Outcome<null> =>
+  closeLayUp(barn.store, { ...barn.acting, today: on }, stayIn(barn, id, on), { day, how, km: null, pattern: false });
 
 const collectionOf = ({ store, acting }: Barn): Collection => {
   const collection = findCollection(store, acting.collectionId);

@@ -10,7 +10,7 @@ import type { RoundMade } from '../../src/plans/rounds.ts';
 import type { Situation } from '../../src/plans/situation.ts';
 import { type StayFacts, situationOf } from '../../src/plans/standing.ts';
 import { type Circumstance, NO_PAPERS, type NumberKey, type Papers } from '../../src/plans/stay.ts';
-import { wakeUpPlan } from '../../src/plans/wake-up.ts';
+import { wakeUpDays, wakeUpPlan } from '../../src/plans/wake-up.ts';
 import { CAR_ID, carOf, dated, kindOf, said } from './parts.ts';
 
 export type StartKey = (typeof QUICK_STARTS)[number]['key'];
@@ -124,7 +124,7 @@ export const wakeUpWith = (
   { done = [], undone = [] }: { done?: readonly string[]; undone?: readonly string[] } = {},
 ): Plan => {
   const situation = { ...situationWith(given), done: new Set(done), undone: new Set(undone) };
-  return wakeUpPlan(situation, situation.stay.parkedOn);
+  return wakeUpPlan(situation, wakeUpDays(situation.stay, situation.stay.parkedOn));
 };
 
 export const keysOf = ({ steps }: Plan): string[] => steps.map(({ key }) => key);

@@ -261,9 +261,16 @@ describe('a lay-up that is closed', () => {
     const stay = openStay();
     stay.tick('pipes-blocked', PARKED);
     const acting = { ...stay.barn.acting, today: '2027-04-03' as const };
-    must(closeLayUp(stay.site.store, acting, stay.here('2027-04-03'), { day: '2027-04-03', how: 'back' }));
+    must(
+      closeLayUp(stay.site.store, acting, stay.here('2027-04-03'), {
+        day: '2027-04-03',
+        how: 'back',
+        km: null,
+        pattern: false,
+      }),
+    );
     const html = text(await stay.get('windshield', 'on=2027-04-04'));
-    expect(html).toMatch(/NOT IN FORCE.*This lay-up was closed on 3 April 2027\. Take the sheet down\./);
+    expect(html).toMatch(/LAY-UP OVER.*This lay-up was closed on 3 April 2027\. Take the sheet down\./);
     expect(html).not.toMatch(/DO NOT START|BLOCKED/);
     for (const sheet of ['plan', 'monthly', 'wake-up'])
       expect(text(await stay.get(sheet, 'on=2027-04-04')), sheet).toContain('This lay-up was closed on 3 April 2027.');

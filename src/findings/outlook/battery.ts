@@ -139,7 +139,11 @@ const observedWords = (known: Known, { capacity, chemistry, maintained }: Batter
   );
   return drain === null || drain < 1
     ? []
-    : [`What it lost between the last two readings is what a drain of about ${inUnit(drain, 'mA', 0)} takes.`];
+    : [
+        choiceIn(known, 'connection') === 'disconnected'
+          ? 'Between the last two readings it lost more than a sound battery does by itself: have it load-tested.'
+          : `What it lost between the last two readings is what a drain of about ${inUnit(drain, 'mA', 0)} takes.`,
+      ];
 };
 
 /** For information: heat takes life, and no cold gives it back. */

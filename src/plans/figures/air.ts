@@ -29,7 +29,7 @@ export const humidity = ({ stay }: Situation): Figure[] => [
     says: [
       stay.place === null
         ? 'Under 60 percent steel hardly rusts; under 35 wood and leather crack.'
-        : `By what is told of the place about ${inUnit(humidityOf(stay.place), '%', 0)} on average: ${humidityOf(stay.place) > 60 ? 'it wants drying' : 'good, if the hygrometer agrees'}.`,
+        : `By what is told of the place about ${inUnit(humidityOf(stay.place), '%', 0)} on average: ${humidityOf(stay.place) > 60 ? 'it wants drying' : humidityOf(stay.place) < 35 ? 'so dry that wood and leather crack' : 'good, if the hygrometer agrees'}.`,
     ],
     sources: ['dehumidifier-maker-article', 'tm-38-260', 'memory'],
   },

@@ -1,6 +1,8 @@
 /** What the battery holds by then. */
+import { RECHARGE_AT } from '../../ageing/battery/outlook.ts';
 import { daysInWords, spanInWords } from '../../ageing/words.ts';
-import { chargeByReturn } from '../battery-charge.ts';
+import { drainOf } from '../../findings/outlook/battery-facts.ts';
+import { batteryOf, chargeByReturn } from '../battery-charge.ts';
 import type { Situation } from '../situation.ts';
 import { sideOf } from '../when.ts';
 import type { Figure } from './figure.ts';
@@ -30,9 +32,11 @@ export const battery = (situation: Situation): Figure[] => {
           limits: { low: 0, high: 100 },
           says: [
             side === 'connected'
-              ? `From full on the parking day, with a drain of ${spanInWords(told.drain, 'mA', 0)}${situation.atParking.some(({ part }) => part.details.drain !== undefined) ? '' : ', where nobody measured it'}.`
+              ? `From full on the parking day, with a drain of ${spanInWords(told.drain, 'mA', 0)}${isMeasured(situation) ? '' : ', where nobody measured it'}.`
               : 'From full on the parking day, by itself only.',
-            ...(told.charge.low <= 75 ? ['May fall to three quarters or below: it wants charging meanwhile.'] : []),
+            ...(told.charge.low <= RECHARGE_AT
+              ? ['May fall to three quarters or below: it wants charging meanwhile.']
+              : []),
             ...(freezes
               ? [`Could freeze there ${daysInWords({ earliest: freezes, latest: null }, '', stay.parkedOn)}.`]
               : []),
@@ -42,4 +46,9 @@ export const battery = (situation: Situation): Figure[] => {
       ];
     }) ?? []
   );
+};
+
+const isMeasured = ({ atParking }: Situation): boolean => {
+  const known = batteryOf(atParking);
+  return known !== undefined && drainOf(known) !== undefined;
 };

@@ -6,6 +6,8 @@ import { coldestNight } from '../../ageing/place.ts';
 import { clamp, hull } from '../../ageing/span.ts';
 import { interpolate, type Row } from '../../ageing/table.ts';
 import { inUnit, spanInWords } from '../../ageing/words.ts';
+import { addMonths, type CivilDate } from '../../dates/civil.ts';
+import { dayInWords } from '../../dates/words.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { coolantSample } from '../../findings/coolant-sample.ts';
 import type { Situation } from '../situation.ts';
@@ -49,19 +51,29 @@ export const coolant = (situation: Situation): Figure[] => {
   ];
 };
 
+/** Months that a measured strength is taken for the present one. Judgement. */
+const FRESH = 12;
+
 /** What was last measured, and what makes it stronger. */
 const strengthNow = (fluid: Finding, wanted: number, coldest: number | null): string[] => {
   const samples = fluid.measured.flatMap(({ test, reading }) => {
     const sample = coolantSample(test.gauge, reading, fluid.part.details, coldest);
-    return sample ? [sample] : [];
+    return sample ? [{ ...sample, day: reading.day }] : [];
   });
   if (samples.length === 0) return ['Not measured yet: a refractometer tells in five minutes.'];
   const now = hull(samples.map(({ strength }) => strength));
-  if (now.low >= wanted) return [`Measured: ${spanInWords(now, '%', 0)}, which is enough.`];
+  const day = samples.map((sample) => sample.day).toSorted()[0] as CivilDate;
+  const measured = `Measured on ${dayInWords(day)}: ${spanInWords(now, '%', 0)}`;
+  if (now.low >= wanted)
+    return [
+      addMonths(day, FRESH) < fluid.on
+        ? `${measured}, which was enough then: measure it again, a top-up thins it.`
+        : `${measured}, which is enough if nothing was topped up since.`,
+    ];
   const volume = numberIn(fluid, 'volume');
   const exchanged = volume === null ? null : strengthen(volume, now.low, wanted, 100);
   return [
-    `Measured: ${spanInWords(now, '%', 0)}.`,
+    `${measured}.`,
     exchanged === null
       ? 'Tell how much the system holds, and what to exchange is reckoned.'
       : `Drain ${inUnit(exchanged, 'L', 1)} of it and fill as much concentrate, then run it warm outdoors and measure again.`,

@@ -56,7 +56,7 @@ const keepsUntil = (situation: Situation, fuel: Finding | undefined): string[] =
   );
   const never = 'on a day nobody knows';
   return [
-    `${FUELS[planned].name}${fuel.part.details.blend === undefined ? ' (assumed)' : ''}, ${diesel ? 'fresh' : 'stabilized while fresh'}: use it soon ${daysInWords(watch, never, stay.parkedOn)}, drain it ${daysInWords(stop, never, stay.parkedOn)}. Smell it before every start after that, whatever the date.`,
+    `${FUELS[planned].name}${fuel.part.details.blend === undefined ? ' (assumed)' : ''}, ${diesel ? 'fresh' : 'stabilized while fresh'}: ${inTurn(daysInWords(watch, never, stay.parkedOn), daysInWords(stop, never, stay.parkedOn))}. Smell it before every start after that, whatever the date.`,
   ];
 };
 
@@ -85,3 +85,6 @@ export const stabilizer = (situation: Situation): Figure[] => {
     },
   ];
 };
+
+const inTurn = (soon: string, over: string): string =>
+  soon === over ? `drain it ${over}` : `use it soon ${soon}, drain it ${over}`;

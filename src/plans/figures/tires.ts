@@ -10,15 +10,15 @@ import { endOf } from '../stay.ts';
 import { sideOf } from '../when.ts';
 import { each, exactly, type Figure, numberIn } from './figure.ts';
 
-/** Share of the sidewall’s maximum that a lay-up stays under, unless the placard itself is higher; from memory. */
+/** Share of the sidewall’s maximum that a lay-up stays under, or at the placard where that is more; from memory. */
 const OF_SIDEWALL = 0.9;
 const MOST_PRESSURE = 9;
 
-/** Storage pressure of one tire by the side taken, bar; null: its placard is not told. */
+/** Storage pressure of one tire by the side taken, bar; null: its placard is not told, or lies above its sidewall’s maximum. */
 export const storagePressure = (placard: number | null, sidewall: number | null, side: string): Span | null => {
-  if (placard === null) return null;
+  if (placard === null || (sidewall !== null && sidewall < placard)) return null;
   if (side === 'placard' || sidewall === null) return exactly(placard);
-  if (side === 'sidewall') return exactly(Math.max(placard, sidewall));
+  if (side === 'sidewall') return exactly(sidewall);
   const { low, high } = layUpPressure(placard, Math.max(placard, sidewall * OF_SIDEWALL));
   return { low, high };
 };
@@ -42,9 +42,11 @@ export const pressure = (situation: Situation): Figure[] => {
     says: [
       placard === null
         ? 'Tell the placard pressure on the tire’s page. Until then: as on the placard, and not below it.'
-        : sidewall === null
-          ? `Placard ${inUnit(placard, 'bar', 1)}. Without the figure on the sidewall it stays there: read it and more may be put in.`
-          : `Placard ${inUnit(placard, 'bar', 1)}, sidewall ${inUnit(sidewall, 'bar', 1)} at most.`,
+        : sidewall !== null && sidewall < placard
+          ? 'The placard is above what the sidewall allows: one of the two is misread, or the tire is the wrong one. Read both again.'
+          : sidewall === null
+            ? `Placard ${inUnit(placard, 'bar', 1)}. Without the figure on the sidewall it stays there: read it and more may be put in.`
+            : `Placard ${inUnit(placard, 'bar', 1)}, sidewall ${inUnit(sidewall, 'bar', 1)} at most.`,
       ...(side === 'raised' && amount !== null ? [LAY_UP.says[2] as string] : []),
     ],
     sources: LAY_UP.sources,

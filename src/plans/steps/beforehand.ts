@@ -4,6 +4,9 @@ import type { LayUpPhase, Step } from '../step.ts';
 const ALL_OF_IT = { months: { from: 3 } } as const;
 const A_MONTH = { months: { from: 1 } } as const;
 
+/** It is left alone and not driven meanwhile. */
+const RESTS = { topic: 'running', is: ['rest'] } as const;
+
 export const BEFOREHAND = [
   {
     key: 'settle-place',
@@ -15,6 +18,32 @@ export const BEFOREHAND = [
     when: [ALL_OF_IT],
     cautions: [],
     sources: ['uk-restoration-shop', 'common-practice'],
+  },
+  {
+    key: 'settle-running',
+    phase: 'settle',
+    title: 'Settle: leave it alone, or drive it hot once a month',
+    days: 42,
+    why: 'One or the other: what is closed, oiled and let run dry for a rest can’t be driven meanwhile, and a car that is driven keeps its cover and its road pressure.',
+    minutes: 10,
+    when: [ALL_OF_IT],
+    after: ['settle-place'],
+    topic: 'running',
+    cautions: [],
+    sources: ['collector-car-journal-2', 'army-exercise-manuals'],
+  },
+  {
+    key: 'keep-road-cover',
+    phase: 'book',
+    title: 'Insurer and registry: it is driven every month, so cover and papers for the road go on',
+    days: 10,
+    why: 'As you chose to drive it. Ask whether the policy bears long rests between.',
+    minutes: 20,
+    when: [{ ...ALL_OF_IT, side: { topic: 'running', is: ['drive'] } }],
+    after: ['settle-running'],
+    lists: ['papers'],
+    cautions: [],
+    sources: ['common-practice'],
   },
   {
     key: 'measure-humidity',
@@ -85,6 +114,7 @@ export const BEFOREHAND = [
     days: 35,
     why: 'Fuel work and the first start in spring are the moments it is there for.',
     minutes: 15,
+    needs: ['extinguisher'],
     when: [{ traits: ['extinguisher'], part: { kinds: ['extinguisher'], asks: 'before the return' } }],
     cautions: ['pressure'],
     sources: ['nfpa-10', 'common-practice'],
@@ -94,7 +124,7 @@ export const BEFOREHAND = [
     phase: 'book',
     title: 'Look through what falls due while it stands',
     days: 28,
-    why: 'What runs out over winter is ordered or booked now. Tires wait: ordered now they would age on a shelf.',
+    why: 'What runs out over winter is ordered or booked now; read the date codes of tires nobody has dated. New tires wait: ordered now they would age on a shelf.',
     minutes: 20,
     when: [A_MONTH],
     lists: ['falls due', 'tires in spring'],
@@ -138,28 +168,6 @@ export const BEFOREHAND = [
     sources: ['agreed-value-photographs', 'common-practice'],
   },
   {
-    key: 'coolant-strength',
-    phase: 'do',
-    title: 'Measure the coolant and bring it to strength',
-    days: 14,
-    why: 'Water that freezes splits the block; too little glycol corrodes even where it never freezes.',
-    minutes: 20,
-    needs: ['refractometer for coolant'],
-    when: [
-      { ...A_MONTH, traits: ['liquid-cooled'], without: ['coolant-waterless'] },
-      { traits: ['liquid-cooled'], without: ['coolant-waterless'], place: ['frost'] },
-    ],
-    figures: ['coolant'],
-    records: {
-      reads: [
-        ['coolant-iat', 'freeze-point'],
-        ['coolant-oat', 'freeze-point'],
-      ],
-    },
-    cautions: ['hot-coolant', 'poison'],
-    sources: ['ashrae-glycol', 'astm-d3321', 'army-coolant-limits', 'common-practice'],
-  },
-  {
     key: 'coolant-change',
     phase: 'do',
     title: 'Change the coolant',
@@ -174,11 +182,33 @@ export const BEFOREHAND = [
         traits: ['liquid-cooled'],
       },
     ],
-    after: ['coolant-strength'],
     figures: ['coolant'],
     records: { renews: ['coolant-iat', 'coolant-oat'] },
     cautions: ['hot-coolant', 'poison'],
     sources: ['technician-study-guide', 'common-practice'],
+  },
+  {
+    key: 'coolant-strength',
+    phase: 'do',
+    title: 'Measure the coolant, after a change too, and bring it to strength',
+    days: 14,
+    why: 'Water that freezes splits the block; too little glycol corrodes even where it never freezes.',
+    minutes: 20,
+    needs: ['refractometer for coolant'],
+    when: [
+      { ...A_MONTH, traits: ['liquid-cooled'], without: ['coolant-waterless'] },
+      { traits: ['liquid-cooled'], without: ['coolant-waterless'], place: ['frost'] },
+    ],
+    after: ['coolant-change'],
+    figures: ['coolant'],
+    records: {
+      reads: [
+        ['coolant-iat', 'freeze-point'],
+        ['coolant-oat', 'freeze-point'],
+      ],
+    },
+    cautions: ['hot-coolant', 'poison'],
+    sources: ['ashrae-glycol', 'astm-d3321', 'army-coolant-limits', 'common-practice'],
   },
   {
     key: 'washer',
@@ -280,7 +310,7 @@ export const BEFOREHAND = [
     ],
     topic: 'repellents',
     cautions: ['droppings'],
-    sources: ['environment-explainer', 'collected-owner-tips'],
+    sources: ['collected-owner-tips', 'common-practice'],
   },
   {
     key: 'insurer',
@@ -289,7 +319,7 @@ export const BEFOREHAND = [
     days: 10,
     why: 'Fire, theft and falling roofs go on. Change the cover, do not just cancel it; road cover ends no earlier than you say.',
     minutes: 30,
-    when: [ALL_OF_IT],
+    when: [{ ...ALL_OF_IT, side: RESTS }],
     lists: ['papers'],
     cautions: [],
     sources: ['storage-cover-explainers', 'common-practice'],
@@ -314,7 +344,8 @@ export const BEFOREHAND = [
     why: 'The less old fuel is left, the longer the fill keeps. Take the grade with the least ethanol there is.',
     minutes: 10,
     when: [{ ...A_MONTH, side: { topic: 'tank', is: ['full', 'ethanol-free'] } }],
-    cautions: ['fuel-vapor'],
+    moot: ['fuel-fill', 'diesel-fill'],
+    cautions: ['at-the-pump'],
     sources: ['fuel-chemists-quoted', 'common-practice'],
   },
   {
@@ -324,7 +355,7 @@ export const BEFOREHAND = [
     days: 7,
     why: 'After the insurer has confirmed, and in effect no later than the day the cover for the road ends: a gap draws letters and fines by itself. Local rules are yours to find out.',
     minutes: 30,
-    when: [ALL_OF_IT],
+    when: [{ ...ALL_OF_IT, side: RESTS }],
     after: ['insurer'],
     lists: ['papers'],
     cautions: [],
@@ -388,7 +419,7 @@ export const BEFOREHAND = [
         { kinds: ['fuel-gasoline'], key: 'fullness', value: 95 },
       ],
     },
-    cautions: ['fuel-vapor'],
+    cautions: ['at-the-pump'],
     sources: ['do-it-yourself-stabilizer-guide', 'fuel-chemists-quoted', 'trade-magazine'],
   },
   {
@@ -435,9 +466,9 @@ export const BEFOREHAND = [
     ],
     after: ['treat-drive'],
     topic: 'oil',
-    records: { renews: ['engine-oil', 'oil-filter'] },
+    records: { renews: ['engine-oil', 'oil-filter'], odometer: true },
     cautions: ['lifting', 'hot-work', 'carbon-monoxide'],
-    sources: ['restorers-journal', 'mailing-list-storage', 'uk-engineering-firm'],
+    sources: ['restorers-journal', 'uk-engineering-firm', 'common-practice'],
   },
   {
     key: 'wash',

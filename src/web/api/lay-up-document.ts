@@ -11,8 +11,7 @@ import { figureInWords } from '../../plans/figures/figure.ts';
 import { nameOf } from '../../plans/lists.ts';
 import { type Look, looksOn } from '../../plans/looks.ts';
 import type { Plan, PlanStep } from '../../plans/plan.ts';
-import { roadCheck } from '../../plans/road-check.ts';
-import type { Round } from '../../plans/rounds.ts';
+import { foundInWords, type Round } from '../../plans/rounds.ts';
 import type { StayView } from '../../plans/standing.ts';
 import { endOf } from '../../plans/stay.ts';
 import { TOPICS, type Topic, type TopicKey } from '../../plans/topics.ts';
@@ -160,9 +159,15 @@ const looksNow = ({ rounds, situation, stay, on }: StayView): string[] =>
     ({ key }) => key,
   );
 
-const roadCheckOut = ({ stay, findings }: StayView): Whole['roadCheck'] => {
-  const { answer, against, unchecked, due } = roadCheck(stay, findings);
-  return { answer, against: reasons(against), unchecked: reasons(unchecked), due: reasons(due) };
+const roadCheckOut = ({ roadCheck }: StayView): Whole['roadCheck'] => {
+  const { answer, against, found, unchecked, due } = roadCheck;
+  return {
+    answer,
+    against: reasons(against),
+    found: found.map(foundInWords),
+    unchecked: reasons(unchecked),
+    due: reasons(due),
+  };
 };
 
 const reasons = (findings: readonly Finding[]) =>

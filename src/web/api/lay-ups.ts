@@ -15,7 +15,7 @@ import { makeRound } from '../../acts/make-round.ts';
 import { recordReadingAct } from '../../acts/odometer.ts';
 import { type StayHere, stayHere } from '../../acts/stays.ts';
 import { tellPlan } from '../../acts/tell-plan.ts';
-import { effectsOf, skipStep, stepIn, type TickGiven, tickDone } from '../../acts/tick.ts';
+import { effectsOf, skipStep, stepIn, type TickGiven, takeBackTick, tickDone } from '../../acts/tick.ts';
 import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { LOOKS } from '../../plans/looks.ts';
@@ -95,8 +95,8 @@ export const layUpRoutes = (app: Api): void => {
       c,
       200,
       (here) => {
-        const { store, id } = seenIn(c);
-        return done(untickStep(store, id, here.record.row.id, { plan, step }, c.get('visit').on));
+        const ticked = stepIn(here.view, plan, step);
+        return ticked ? takeBackTick(seenIn(c).store, actingIn(c.get('visit')), here, ticked, plan) : done(null);
       },
       ({ view }) => stepIn(view, plan, step)?.tick != null,
     );
@@ -150,17 +150,9 @@ export const layUpRoutes = (app: Api): void => {
 
   app.openapi(route.close, (c) =>
     onOpen(c, 200, (here) => {
-      const { store, id } = seenIn(c);
       const visit = c.get('visit');
       const { day = visit.on, how, odometer, pattern } = c.req.valid('json');
-      return allOrNothing(store, (tx) => {
-        const closed = closeLayUp(tx, actingIn(visit), here, { day, how });
-        if (!closed.ok) return closed;
-        changeLayUp(tx, id, here.record.row.id, { isTemplate: pattern });
-        return odometer == null
-          ? closed
-          : recordReadingAct(tx, actingIn(visit), here.found.facts, { day: day as CivilDate, km: odometer });
-      });
+      return closeLayUp(seenIn(c).store, actingIn(visit), here, { day, how, km: odometer ?? null, pattern });
     }),
   );
 };

@@ -1,27 +1,24 @@
 /** Ending a stay: back on the road, or never parked. The stay stays in the car’s history. */
 
 import type { z } from 'zod';
-import { allOrNothing } from '../../acts/all-or-nothing.ts';
 import type { Fault } from '../../acts/fault.ts';
-import { closeLayUp } from '../../acts/lay-up.ts';
-import { recordReadingAct } from '../../acts/odometer.ts';
+import { closeLayUp, reopenLayUp } from '../../acts/lay-up.ts';
 import type { StayHere } from '../../acts/stays.ts';
-import type { CivilDate } from '../../dates/civil.ts';
-import { changeLayUp } from '../../store/lay-ups.ts';
 import { notADistance, readDistance, readForm } from '../forms.ts';
 import { A, DistanceField, FaultSummary, Faults, faultsOf, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { CLOSE_FORM } from './forms.ts';
-import { isClosed, stayInPath, toRecord } from './in-path.ts';
-import { progressOf } from './plan.tsx';
+import { stayInPath, toRecord } from './in-path.ts';
+import { progressOf, showLayUp } from './plan.tsx';
+import { isClosed } from './words.ts';
 
 type CloseForm = z.infer<typeof CLOSE_FORM>;
 
 export const closePage = (c: Ctx) => {
   const here = stayInPath(c);
   if (!here) return notFound(c, 'lay-up');
-  return isClosed(c, here) ? toRecord(c, here) : show(c, here, {}, []);
+  return isClosed(here.record.row, c.get('visit').on) ? toRecord(c, here) : show(c, here, {}, []);
 };
 
 export const closeStay = async (c: Ctx) => {
@@ -32,18 +29,22 @@ export const closeStay = async (c: Ctx) => {
   const form = await readForm(c, CLOSE_FORM);
   const km = form.distance === '' ? null : readDistance(form.distance);
   if (form.distance !== '' && km === null) return show(c, here, form, [notADistance(form.distance)]);
-  const acting = actingIn(visit);
-  const day = form.day || visit.on;
-  const outcome = allOrNothing(store, (tx) => {
-    const closed = closeLayUp(tx, acting, here, { day, how: form.how });
-    if (!closed.ok) return closed;
-    changeLayUp(tx, visit.collection.id, here.record.row.id, {
-      isTemplate: form.how === 'back' && form.template === 'on',
-    });
-    return km === null ? closed : recordReadingAct(tx, acting, here.found.facts, { day: day as CivilDate, km });
+  const outcome = closeLayUp(store, actingIn(visit), here, {
+    day: form.day || visit.on,
+    how: form.how,
+    km,
+    pattern: form.template === 'on',
   });
   if (!outcome.ok) return show(c, here, form, outcome.faults);
   return c.redirect(at(visit, `/cars/${here.record.row.carId}#stays`), 303);
+};
+
+export const reopen = (c: Ctx) => {
+  const visit = c.get('visit');
+  const here = stayInPath(c);
+  if (!here) return notFound(c, 'lay-up');
+  const outcome = reopenLayUp(c.get('around').store, actingIn(visit), here);
+  return outcome.ok ? c.redirect(at(visit, `/lay-ups/${here.record.row.id}`), 303) : showLayUp(c, here, outcome.faults);
 };
 
 const show = (c: Ctx, here: StayHere, given: Partial<CloseForm>, faults: readonly Fault[]) =>
@@ -88,11 +89,22 @@ const Close = ({
         <fieldset class="targets">
           <legend>What became of it</legend>
           <label>
-            <input type="radio" name="how" value="back" checked={(given.how ?? 'back') === 'back'} /> It is back
+            <input
+              type="radio"
+              name="how"
+              value="back"
+              checked={(given.how ?? (back ? 'back' : 'called off')) === 'back'}
+            />{' '}
+            It is back
           </label>
           <label>
-            <input type="radio" name="how" value="called off" checked={given.how === 'called off'} /> Called off: it was
-            not put away
+            <input
+              type="radio"
+              name="how"
+              value="called off"
+              checked={(given.how ?? (back ? 'back' : 'called off')) === 'called off'}
+            />{' '}
+            Called off: it was not put away
           </label>
         </fieldset>
         <label>

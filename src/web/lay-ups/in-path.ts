@@ -7,9 +7,6 @@ export const stayInPath = (c: Ctx): StayHere | undefined => {
   return stayHere(c.get('around').store, collection.id, c.req.param('layUpId') ?? '', on);
 };
 
-/** Whether it has ended by the day of the visit: then it is read, and no form is offered. */
-export const isClosed = (c: Ctx, { record: { row } }: StayHere): boolean =>
-  row.closedOn !== null && row.closedOn <= c.get('visit').on;
-
+/** Once it has ended no form is offered: only its record. */
 export const toRecord = (c: Ctx, { record: { row } }: StayHere) =>
   c.redirect(at(c.get('visit'), `/lay-ups/${row.id}`), 303);

@@ -3,9 +3,11 @@
 import type { Fault } from '../../acts/fault.ts';
 import { addOwnStepAct, chooseSide, closedFault, understand } from '../../acts/lay-up.ts';
 import type { StayHere } from '../../acts/stays.ts';
+import type { CivilDate } from '../../dates/civil.ts';
 import { count, dayInWords } from '../../dates/words.ts';
 import { changesBetween, outlineOf } from '../../plans/changes.ts';
 import type { Plan, PlanName } from '../../plans/plan.ts';
+import { isPreparing } from '../../plans/standing.ts';
 import { endOf } from '../../plans/stay.ts';
 import { removeOwnStep } from '../../store/lay-ups.ts';
 import { readForm } from '../forms.ts';
@@ -17,11 +19,11 @@ import { stayInPath } from './in-path.ts';
 import { Standing } from './standing.tsx';
 import { StayRule } from './stay-rule.tsx';
 import { StepList } from './step-list.tsx';
-import { spanOf } from './words.ts';
+import { isClosed, spanOf } from './words.ts';
 
 export const layUpPage = (c: Ctx) => {
   const here = stayInPath(c);
-  return here ? show(c, here) : notFound(c, 'lay-up');
+  return here ? showLayUp(c, here) : notFound(c, 'lay-up');
 };
 
 export const seen = (c: Ctx) => {
@@ -38,8 +40,9 @@ export const takeSide = async (c: Ctx) => {
   if (!here) return notFound(c, 'lay-up');
   const { topic, side, back } = await readForm(c, SIDE_FORM);
   const outcome = chooseSide(c.get('around').store, actingIn(visit), here, topic, side);
-  if (!outcome.ok) return show(c, here, outcome.faults);
-  return c.redirect(at(visit, `/lay-ups/${here.record.row.id}${back === 'wake-up' ? '/wake-up' : ''}#changed`), 303);
+  if (!outcome.ok) return showLayUp(c, here, outcome.faults);
+  const page = back === 'sides' ? '/sides' : back === 'wake-up' ? '/wake-up' : '#changed';
+  return c.redirect(at(visit, `/lay-ups/${here.record.row.id}${page}`), 303);
 };
 
 export const addOwn = async (c: Ctx) => {
@@ -48,7 +51,7 @@ export const addOwn = async (c: Ctx) => {
   if (!here) return notFound(c, 'lay-up');
   const given = await readForm(c, OWN_STEP_FORM);
   const outcome = addOwnStepAct(c.get('around').store, actingIn(visit), here, given);
-  if (!outcome.ok) return show(c, here, outcome.faults, given);
+  if (!outcome.ok) return showLayUp(c, here, outcome.faults, given);
   const page = given.plan === 'wake-up' ? '/wake-up' : '';
   return c.redirect(at(visit, `/lay-ups/${here.record.row.id}${page}#${outcome.value}`), 303);
 };
@@ -59,14 +62,14 @@ export const removeOwn = (c: Ctx) => {
   const own = here?.record.own.find(({ id }) => id === c.req.param('step'));
   if (!here || !own) return notFound(c, 'step');
   const closed = closedFault(here.record, visit.on);
-  if (closed) return show(c, here, closed.faults);
+  if (closed) return showLayUp(c, here, closed.faults);
   removeOwnStep(c.get('around').store, visit.collection.id, here.record.row.id, own, visit.on);
   return c.redirect(at(visit, `/lay-ups/${here.record.row.id}${own.plan === 'wake-up' ? '/wake-up' : ''}`), 303);
 };
 
 type OwnGiven = { plan: PlanName; title: string; days: string; note: string };
 
-const show = (
+export const showLayUp = (
   c: Ctx,
   here: StayHere,
   faults: readonly Fault[] = [],
@@ -83,8 +86,9 @@ const LayUp = ({ here, faults, given }: { here: StayHere; faults: readonly Fault
   const { record, found, view } = here;
   const { row } = record;
   const { on } = useVisit();
-  const closed = row.closedOn !== null && row.closedOn <= on;
+  const closed = isClosed(row, on);
   const { layUp } = view;
+  const preparing = !closed && isPreparing(view);
   return (
     <>
       <p class="crumb">
@@ -105,50 +109,60 @@ const LayUp = ({ here, faults, given }: { here: StayHere; faults: readonly Fault
       <StayRule here={here} />
       <nav class="systems" aria-label="Of this lay-up">
         <A to={`/lay-ups/${row.id}/wake-up`}>The way back</A>
+        <A to={`/lay-ups/${row.id}/sides`}>Where the trade disagrees</A>
         <A to={`/lay-ups/${row.id}/sheets/plan`}>Print the plan</A>
         <A to={`/lay-ups/${row.id}/sheets/windshield`}>Windshield sheet</A>
         <A to={`/lay-ups/${row.id}/sheets/monthly`}>Monthly card</A>
         <A to={`/lay-ups/${row.id}/sheets/wake-up`}>Wake-up sheet</A>
-        {!closed && <A to={`/lay-ups/${row.id}/close`}>It is back, or called off</A>}
+        {!closed && <A to={`/lay-ups/${row.id}/close`}>Close the lay-up</A>}
+        {closed && (
+          <Post to={`/lay-ups/${row.id}/reopen`} class="inline">
+            <button class="link">It was closed by a slip: open it again</button>
+          </Post>
+        )}
       </nav>
       {!closed && <Changed here={here} />}
-      {view.state === 'standing' && <Standing here={here} closed={closed} />}
+      {view.state === 'standing' && !preparing && <Standing here={here} closed={closed} />}
       <section aria-labelledby="plan">
         <h2 id="plan">The plan before it stands</h2>
-        <p>{progressOf(layUp)}</p>
-        <p class="note">
-          Amounts are reckoned from what was told; the bottle’s label, the vehicle’s handbook and the law of the place
-          come first. Brakes, fuel, lifting and gas are work for a licensed workshop wherever you are in doubt.
+        <p>
+          {progressOf(layUp)} {preparing && lateIn(layUp, on)}
         </p>
-        {view.state === 'standing' ? (
+        <p class="note">
+          Amounts are worked out from what you entered; the bottle’s label, the vehicle’s handbook and the law of the
+          place come first. Brakes, fuel, lifting and gas are work for a licensed workshop wherever you are in doubt.
+        </p>
+        {!preparing ? (
           <details>
-            <summary>Its steps, to tick what was done</summary>
+            <summary>{closed ? 'Its steps, as they were ticked' : 'Its steps, to tick what was done'}</summary>
             <StepList layUpId={row.id} plan={layUp} anchor={row.parkedOn} on={on} closed={closed} over />
           </details>
         ) : (
           <StepList layUpId={row.id} plan={layUp} anchor={row.parkedOn} on={on} closed={closed} />
         )}
       </section>
+      {view.state === 'standing' && preparing && <Standing here={here} closed={closed} />}
       {!closed && <OwnStep layUpId={row.id} faults={faults} given={given} />}
     </>
   );
 };
 
 const Opening = ({ here: { record, place, view } }: { here: StayHere }) => {
-  const { members } = useVisit();
+  const { members, on } = useVisit();
   const { row } = record;
+  const closed = isClosed(row, on);
   const visitor = members.find(({ id }) => id === row.visitorId);
   return (
     <p class="lede">
-      {spanOf(row)}{' '}
+      {spanOf(row, view.on)}{' '}
       {place ? (
         <>
-          It stands in <A to={`/places/${place.id}`}>{place.name}</A>.
+          {closed ? 'It stood' : 'It stands'} in <A to={`/places/${place.id}`}>{place.name}</A>.
         </>
       ) : (
-        'Nobody has said where it stands: frost and damp are taken for possible.'
+        'Nobody has said where it stands: frost is taken for possible.'
       )}{' '}
-      {visitor ? `${visitor.name} looks in.` : 'Whoever gets the letters looks in.'}
+      {closed ? '' : visitor ? `${visitor.name} looks in.` : 'Whoever gets the letters looks in.'}
       {row.returnOn === null &&
         row.closedOn === null &&
         ` Planned as for a year, until ${dayInWords(endOf(view.stay))}.`}
@@ -162,6 +176,17 @@ export const progressOf = ({ steps }: Plan): string => {
   const of = (state: 'done' | 'skipped'): number => steps.filter(({ tick }) => tick?.state === state).length;
   const skipped = of('skipped');
   return `${of('done')} of ${count(steps.length, 'step')} done${skipped > 0 ? `, ${skipped} left out` : ''}.`;
+};
+
+/** “9 of them late; the next is on 4 October 2026.” */
+const lateIn = ({ steps }: Plan, on: CivilDate): string => {
+  const open = steps.filter(({ tick }) => tick === null);
+  const late = open.filter(({ day }) => day < on).length;
+  const next = open.find(({ day }) => day >= on);
+  return [late > 0 ? `${late} late` : null, next ? `the next: ${dayInWords(next.day)}` : null]
+    .filter((text) => text !== null)
+    .join('; ')
+    .concat('.');
 };
 
 /** Facts moved since somebody looked at the plan: what that changed, until it was looked at. */

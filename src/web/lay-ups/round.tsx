@@ -4,6 +4,7 @@ import { closedFault } from '../../acts/lay-up.ts';
 import { makeRound } from '../../acts/make-round.ts';
 import { kindOf } from '../../acts/parts.ts';
 import type { StayHere } from '../../acts/stays.ts';
+import { CAUTIONS, DEFERS } from '../../catalogue/cautions.ts';
 import { type CivilDate, monthsBetween } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { gaugesOf } from '../../findings/measured.ts';
@@ -12,7 +13,6 @@ import { roundsOf } from '../../plans/rounds.ts';
 import type { Stay } from '../../plans/stay.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import { withdrawRound } from '../../store/lay-ups.ts';
-import { Cautions } from '../cautions.tsx';
 import { type ReadingsForm, readForm } from '../forms.ts';
 import { A, FaultSummary, Faults, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
@@ -22,12 +22,13 @@ import { AirTemperature } from '../pages/record-readings.tsx';
 import { besideFields, readingsIn } from '../reading-form.ts';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { ROUND_FORM } from './forms.ts';
-import { isClosed, stayInPath, toRecord } from './in-path.ts';
+import { stayInPath, toRecord } from './in-path.ts';
+import { isClosed } from './words.ts';
 
 export const roundOfStay = (c: Ctx) => {
   const here = stayInPath(c);
   if (!here) return notFound(c, 'lay-up');
-  return isClosed(c, here) ? toRecord(c, here) : show(c, here, {}, []);
+  return isClosed(here.record.row, c.get('visit').on) ? toRecord(c, here) : show(c, here, {}, []);
 };
 
 export const makeRoundPage = async (c: Ctx) => {
@@ -89,6 +90,8 @@ const Round = ({ here, given, faults }: { here: StayHere; given: Partial<Reading
     return (
       <>
         <h1>Round: {found.car.name}</h1>
+        <FaultSummary faults={faults} />
+        <Faults faults={faults} field="day" />
         <p>
           It is parked on {dayInWords(stay.parkedOn)}; the first round comes a month later.{' '}
           <A to={`/lay-ups/${record.row.id}`}>Back to the plan</A>
@@ -98,7 +101,10 @@ const Round = ({ here, given, faults }: { here: StayHere; given: Partial<Reading
   const due = rounds.find(({ state }) => state === 'due');
   const month = countsFor(stay, on) ?? monthsBetween(stay.parkedOn, on);
   const looks = looksOn(situation, month);
-  const gauges = gaugesIn(found.parts);
+  const gauges = gaugesIn(
+    found.parts,
+    WALK.filter((kind) => kind !== 'tires-road' || !stay.circumstances.includes('wheels-off')),
+  );
   const missed = rounds.filter(({ state }) => state === 'missed');
   return (
     <>
@@ -110,9 +116,10 @@ const Round = ({ here, given, faults }: { here: StayHere; given: Partial<Reading
         {due
           ? `Due since ${dayInWords(due.due)}.`
           : 'None is due; made early it counts all the same from ten days before.'}{' '}
-        Stands since {dayInWords(stay.parkedOn)}. Leave open what you did not look at.
+        Parked since {dayInWords(stay.parkedOn)}. Leave open what you did not look at.
       </p>
       {missed.length > 0 && <p class="note">Missed: {missed.map((one) => dayInWords(one.due)).join('; ')}.</p>}
+      <p class="note">Do not start it for a short while: that adds water and fuel to the oil and charges nothing.</p>
       <FaultSummary faults={faults} />
       <Faults faults={faults} field="looks" />
       <Post to={`/lay-ups/${record.row.id}/round`} class="round">
@@ -138,14 +145,13 @@ const Round = ({ here, given, faults }: { here: StayHere; given: Partial<Reading
           </textarea>
         </label>
         <label>
-          Day; empty is today
+          Day (today if empty)
           <input name="day" type="date" value={given.day ?? ''} max={on} />
         </label>
         <Faults faults={faults} field="day" />
-        <button class="big">Keep the round</button>
+        <button class="big">Save the round</button>
       </Post>
-      <p class="note">Do not start it for a short while: that adds water and fuel to the oil and charges nothing.</p>
-      <Cautions keys={[...new Set(looks.flatMap(({ cautions }) => cautions))]} />
+      <p class="note">{DEFERS}</p>
     </>
   );
 };
@@ -165,12 +171,18 @@ const WALK = [
   'desiccant',
 ];
 
-const gaugesIn = (parts: readonly PartOnRecord[]) =>
-  WALK.flatMap((kind) => parts.filter((part) => part.kind === kind)).flatMap((part) =>
-    gaugesOf(kindOf(part))
-      .filter(({ gauge }) => gauge.round)
-      .map((test) => ({ part, test })),
-  );
+const gaugesIn = (parts: readonly PartOnRecord[], walk: readonly string[]) =>
+  walk
+    .flatMap((kind) => cornersOf(parts.filter((part) => part.kind === kind)))
+    .flatMap((part) =>
+      gaugesOf(kindOf(part))
+        .filter(({ gauge }) => gauge.round)
+        .map((test) => ({ part, test })),
+    );
+
+/** Front before rear, left before right. */
+const cornersOf = (parts: readonly PartOnRecord[]): PartOnRecord[] =>
+  parts.toSorted((a, b) => (a.position ?? '').localeCompare(b.position ?? ''));
 
 const LookField = ({ look, given, faults }: { look: Look; given: Partial<ReadingsForm>; faults: readonly Fault[] }) => {
   const name = `look.${look.key}`;
@@ -178,6 +190,9 @@ const LookField = ({ look, given, faults }: { look: Look; given: Partial<Reading
     <fieldset class="look">
       <legend>{look.name}</legend>
       <p class="hint">{look.how}</p>
+      {look.cautions.map((key) => (
+        <p class="caution">{CAUTIONS[key]}</p>
+      ))}
       <div class="targets">
         {Object.entries(look.answers).map(([key, answer]) => (
           <label>

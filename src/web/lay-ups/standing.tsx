@@ -1,9 +1,10 @@
 /** While it stands: what can’t wait, what the last round found, and every round, missed ones too. */
 import type { StayHere } from '../../acts/stays.ts';
 import { CAUTIONS, type CautionKey, DEFERS } from '../../catalogue/cautions.ts';
+import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { LOOKS, type Look } from '../../plans/looks.ts';
-import type { Round } from '../../plans/rounds.ts';
+import type { Round, RoundMade } from '../../plans/rounds.ts';
 import { A, Post } from '../layout.tsx';
 
 export const Standing = ({ here: { record, view }, closed }: { here: StayHere; closed: boolean }) => {
@@ -48,7 +49,7 @@ export const Standing = ({ here: { record, view }, closed }: { here: StayHere; c
           standing.
         </p>
       )}
-      <Rounds layUpId={record.row.id} rounds={rounds} closed={closed} />
+      <Rounds layUpId={record.row.id} rounds={withOthers(rounds, record.rounds)} closed={closed} />
     </section>
   );
 };
@@ -68,9 +69,24 @@ const nextIn = (rounds: readonly Round[]): string => {
   return next ? `The next is on ${dayInWords(next.due)}.` : 'None is left before it comes back.';
 };
 
-const STATE_WORDS = { done: 'made', due: 'due', missed: 'missed', ahead: 'ahead' } as const;
+const STATE_WORDS = { done: 'made', due: 'due', missed: 'missed', ahead: 'ahead', between: 'made between' } as const;
 
-const Rounds = ({ layUpId, rounds, closed }: { layUpId: string; rounds: readonly Round[]; closed: boolean }) =>
+interface RoundLine {
+  due: CivilDate;
+  state: keyof typeof STATE_WORDS;
+  made: RoundMade | null;
+}
+
+/** Rounds beside the monthly ones are kept and shown as well: each by its day. */
+const withOthers = (rounds: readonly Round[], made: readonly RoundMade[]): RoundLine[] => {
+  const counted = new Set(rounds.map((round) => round.made?.id));
+  const others = made.filter(({ id }) => !counted.has(id));
+  return [...rounds, ...others.map((one): RoundLine => ({ due: one.day, state: 'between', made: one }))].toSorted(
+    (a, b) => a.due.localeCompare(b.due),
+  );
+};
+
+const Rounds = ({ layUpId, rounds, closed }: { layUpId: string; rounds: readonly RoundLine[]; closed: boolean }) =>
   rounds.length === 0 ? null : (
     <div class="scroll">
       <table class="rounds">
@@ -85,7 +101,7 @@ const Rounds = ({ layUpId, rounds, closed }: { layUpId: string; rounds: readonly
         <tbody>
           {rounds.map(({ due, state, made }) => (
             <tr class={state}>
-              <td>{dayInWords(due)}</td>
+              <th scope="row">{dayInWords(due)}</th>
               <td>
                 <span class={`standing ${state}`}>{STATE_WORDS[state]}</span>
               </td>
@@ -110,7 +126,7 @@ const Rounds = ({ layUpId, rounds, closed }: { layUpId: string; rounds: readonly
 
 /** Answers that are not good in words; all good in two. */
 const answersIn = (answers: Readonly<Record<string, string>>): string => {
-  const told = (LOOKS as readonly Look[]).flatMap((look) => {
+  const told = LOOKS.flatMap((look) => {
     const answer = look.answers[answers[look.key] ?? ''];
     return answer ? [{ look, answer }] : [];
   });
@@ -118,5 +134,5 @@ const answersIn = (answers: Readonly<Record<string, string>>): string => {
   if (told.length === 0) return '';
   return bad.length === 0
     ? `${told.length} looked at, nothing found.`
-    : `${bad.map(({ look, answer }) => `${look.name}: ${answer.name.toLowerCase()}`).join('; ')}.`;
+    : `${bad.map(({ look, answer }) => `${look.name}: ${answer.name.toLowerCase()}`).join('; ')}${bad.length < told.length ? '; the rest good' : ''}.`;
 };

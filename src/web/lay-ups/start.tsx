@@ -12,8 +12,8 @@ import { A, FaultSummary, Faults, faultsOf, Post, page, useVisit } from '../layo
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { givenIn, LAY_UP_FORM, type LayUpForm } from './forms.ts';
-import { isClosed, stayInPath, toRecord } from './in-path.ts';
-import { spanOf } from './words.ts';
+import { stayInPath, toRecord } from './in-path.ts';
+import { isClosed, spanOf } from './words.ts';
 
 export const newLayUp = (c: Ctx) => {
   const { collection } = c.get('visit');
@@ -77,7 +77,7 @@ export const addLayUp = async (c: Ctx) => {
 export const changeLayUpPage = (c: Ctx) => {
   const here = stayInPath(c);
   if (!here) return notFound(c, 'lay-up');
-  if (isClosed(c, here)) return toRecord(c, here);
+  if (isClosed(here.record.row, c.get('visit').on)) return toRecord(c, here);
   const { row } = here.record;
   const { papers } = row;
   const form: LayUpForm = {
@@ -131,6 +131,7 @@ interface Shown {
 }
 
 const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
+  const { on } = useVisit();
   const nameOf = (id: string): string => cars.find((car) => car.id === id)?.name ?? '';
   return (
     <>
@@ -140,10 +141,11 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
       <h1>{row ? 'Change the lay-up' : 'Put a car away'}</h1>
       <p class="lede">
         {row
-          ? 'The plan is made anew from what you say here. What was ticked stays ticked, and the plan says what changed.'
+          ? 'The plan follows from what you say here. What was ticked stays ticked, and the plan says what changed.'
           : 'The car, the day and the place are enough; everything else can follow. A car that is parked already takes the day it was.'}
       </p>
       <FaultSummary faults={faults} />
+      <Faults faults={faults} field="day" />
       <Post to={row ? `/lay-ups/${row.id}/change` : '/lay-ups'} class="stacked">
         {row ? (
           <input type="hidden" name="car" value={row.carId} />
@@ -165,14 +167,14 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
         )}
         <div class="row">
           <Day name="parkedOn" label="Parked on" given={given} faults={faults} />
-          <Day name="returnOn" label="Comes back on; empty is open" given={given} faults={faults} />
+          <Day name="returnOn" label="Comes back on (empty if open)" given={given} faults={faults} />
         </div>
         <Faults faults={faults} field="parkedOn" />
         <Faults faults={faults} field="returnOn" />
         <label>
           Place it stands in
           <select name="place" {...faultsOf(faults, 'place')}>
-            <option value="">Not said: frost and damp are taken for possible</option>
+            <option value="">Where the car stands now; if nobody has said, frost is taken for possible</option>
             {places.map(({ id, name }) => (
               <option value={id} selected={id === given.place}>
                 {name}
@@ -187,8 +189,8 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
         </p>
         <Visitor given={given} faults={faults} />
         <label>
-          Phone, for the sheet behind the windshield
-          <input name="phone" value={given.phone} autocomplete="off" inputmode="tel" />
+          Who to call, and the number, for the sheet behind the windshield
+          <input name="phone" value={given.phone} placeholder="Odile, 555 0134" autocomplete="off" />
         </label>
         <fieldset class="choices">
           <legend>What is true of this stay</legend>
@@ -211,7 +213,7 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
               <option value="">No earlier one</option>
               {before.map((one) => (
                 <option value={one.id} selected={one.id === given.like}>
-                  {nameOf(one.carId)}: {spanOf(one)}
+                  {nameOf(one.carId)}: {spanOf(one, on)}
                 </option>
               ))}
             </select>
@@ -225,7 +227,7 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
             {given.note}
           </textarea>
         </label>
-        <button>{row ? 'Make the plan anew' : 'Make the plan'}</button>
+        <button>{row ? 'Update the plan' : 'Make the plan'}</button>
       </Post>
     </>
   );

@@ -4,6 +4,7 @@ import type { StayHere } from '../../acts/stays.ts';
 import { addMonths, type CivilDate, firstOfMonth, latest, yearOf } from '../../dates/civil.ts';
 import { dayInWords, MONTHS } from '../../dates/words.ts';
 import { endOf } from '../../plans/stay.ts';
+import { useVisit } from '../layout.tsx';
 
 const WIDTH = 420;
 const EDGE = 12;
@@ -11,7 +12,8 @@ const BASE = 34;
 const instant = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
 
 export const StayRule = ({ here: { record, view } }: { here: StayHere }) => {
-  const { stay, on, rounds } = view;
+  const { stay, rounds } = view;
+  const { on } = useVisit();
   const end = record.row.closedOn ?? endOf(stay);
   const first = [stay.parkedOn, stay.madeOn, on].toSorted()[0] as CivilDate;
   const last = latest(end, on < addMonths(end, 2) ? on : end);

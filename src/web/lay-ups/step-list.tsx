@@ -5,9 +5,9 @@ import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { figureInWords } from '../../plans/figures/figure.ts';
 import type { Plan, PlanName, PlanStep } from '../../plans/plan.ts';
-import { TOPICS } from '../../plans/topics.ts';
 import { A, Post } from '../layout.tsx';
 import { Sources } from '../sources.tsx';
+import { BothSides } from './sides.tsx';
 import { before, dayWithName, phaseName, stepPath, withoutEnd } from './step-words.ts';
 
 interface Shown {
@@ -61,20 +61,26 @@ const StepLine = ({
     {step.tick ? <TickWords step={step} /> : <p>{step.why}</p>}
     {step.tick === null && on !== null && step.day < on && <p class="late">Its day was {dayInWords(step.day)}.</p>}
     {step.tick === null && <StepFacts step={step} />}
+    {step.tick === null && <AtHand step={step} />}
     <div class="actions">
       {step.tick === null && !closed && isQuick(step) && (
         <Post to={`${stepPath(layUpId, name, step.key)}/done`} class="inline">
           <input type="hidden" name="quick" value="on" />
-          <button class="quiet">Done</button>
+          <button class="quiet">
+            Done<span class="unseen">: {step.title}</span>
+          </button>
         </Post>
       )}
       {step.tick === null && !closed && !isQuick(step) && (
         <A to={stepPath(layUpId, name, step.key)} class="button quiet">
-          Done…
+          Done, with details<span class="unseen">: {step.title}</span>
         </A>
       )}
       <details>
-        <summary>Why, how, both sides</summary>
+        <summary>
+          {step.topic ? 'Why, and both sides' : 'Why'}
+          <span class="unseen">: {step.title}</span>
+        </summary>
         <Behind layUpId={layUpId} name={name} step={step} closed={closed} />
       </details>
     </div>
@@ -93,6 +99,25 @@ const TickWords = ({ step: { tick, applies, records } }: { step: PlanStep }) =>
       {!applies && !(tick.state === 'done' && records.renews) && ' By what is known today it would not be in the plan.'}
     </p>
   );
+
+/** What it takes, and what to mind: in sight before anybody begins. */
+const AtHand = ({ step: { minutes, needs, cautions } }: { step: PlanStep }) => (
+  <>
+    {(minutes !== null && minutes > 0) || needs.length > 0 ? (
+      <p class="hint">
+        {minutes !== null && minutes > 0 && `About ${minutes} minutes. `}
+        {needs.length > 0 && `Needs: ${needs.join(', ')}.`}
+      </p>
+    ) : null}
+    {cautions.length > 0 && (
+      <ul class="caution">
+        {cautions.map((key) => (
+          <li>{CAUTIONS[key]}</li>
+        ))}
+      </ul>
+    )}
+  </>
+);
 
 /** Figures and lines about this car. */
 export const StepFacts = ({ step: { figures, lines } }: { step: PlanStep }) => (
@@ -117,66 +142,18 @@ export const Behind = ({
   name,
   step,
   closed,
-  cautions = true,
 }: {
   layUpId: string;
   name: PlanName;
   step: PlanStep;
   closed: boolean;
-  /** Left out where they stand above already. */
-  cautions?: boolean;
 }) => (
   <>
     {step.tick && <p>{step.why}</p>}
-    <p class="because">
-      {step.because.length > 0 ? `In the plan because: ${step.because.join('; ')}.` : 'Every car gets it.'}
-      {step.minutes !== null && step.minutes > 0 && ` About ${step.minutes} minutes.`}
-      {step.needs.length > 0 && ` Needs: ${step.needs.join(', ')}.`}
-    </p>
-    {step.topic && <BothSides layUpId={layUpId} name={name} step={step} closed={closed} />}
-    {cautions && step.cautions.length > 0 && (
-      <ul class="caution">
-        {step.cautions.map((key) => (
-          <li>{CAUTIONS[key]}</li>
-        ))}
-      </ul>
+    {step.phase !== 'own' && (
+      <p>{step.because.length > 0 ? `In the plan because: ${step.because.join('; ')}.` : 'Every car gets it.'}</p>
     )}
+    {step.topic && <BothSides layUpId={layUpId} topic={step.topic} side={step.side} back={name} closed={closed} />}
     <Sources keys={step.sources} />
   </>
 );
-
-/** Where the trade disagrees: what each side says, what speaks for it, and the owner’s choice. */
-const BothSides = ({
-  layUpId,
-  name,
-  step,
-  closed,
-}: {
-  layUpId: string;
-  name: PlanName;
-  step: PlanStep;
-  closed: boolean;
-}) => {
-  if (step.topic === null) return null;
-  const topic = TOPICS[step.topic];
-  return (
-    <Post to={`/lay-ups/${layUpId}/sides`} class="sides">
-      <fieldset class="choices">
-        <legend>{topic.name}</legend>
-        <input type="hidden" name="topic" value={step.topic} />
-        <input type="hidden" name="back" value={name} />
-        {Object.entries(topic.sides).map(([key, side]) => (
-          <label>
-            <input type="radio" name="side" value={key} checked={key === step.side} />{' '}
-            <span>
-              <strong>{side.name}.</strong> {side.says}
-            </span>
-          </label>
-        ))}
-        <p class="hint">{topic.evidence}</p>
-        <Sources keys={topic.sources} />
-        {!closed && <button class="quiet">Take this side</button>}
-      </fieldset>
-    </Post>
-  );
-};

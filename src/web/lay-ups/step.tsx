@@ -1,11 +1,9 @@
 /** One step: all that stands behind it, ticking it off with what that records, leaving it out, taking that back. */
 import type { Fault, Outcome } from '../../acts/fault.ts';
-import { closedFault } from '../../acts/lay-up.ts';
 import type { StayHere } from '../../acts/stays.ts';
-import { effectsOf, skipStep, stepIn, tickDone } from '../../acts/tick.ts';
+import { effectsOf, skipStep, stepIn, takeBackTick, tickDone } from '../../acts/tick.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { PlanName, PlanStep } from '../../plans/plan.ts';
-import { untickStep } from '../../store/lay-ups.ts';
 import { Cautions } from '../cautions.tsx';
 import { notADistance, readDistance, readForm } from '../forms.ts';
 import { A, FaultSummary, Faults, faultsOf, Post, page, useVisit } from '../layout.tsx';
@@ -18,6 +16,7 @@ import { stayInPath } from './in-path.ts';
 import { Behind, isQuick, StepFacts } from './step-list.tsx';
 import { dayWithName, stepPath, withoutEnd } from './step-words.ts';
 import { TickFields } from './tick-fields.tsx';
+import { isClosed } from './words.ts';
 
 interface InPath {
   here: StayHere;
@@ -105,10 +104,8 @@ export const untick = (c: Ctx) => {
   const visit = c.get('visit');
   const found = stepInPath(c);
   if (!found) return notFound(c, 'step');
-  const closed = closedFault(found.here.record, visit.on);
-  if (closed) return show(c, found, {}, closed.faults);
-  const { id } = found.here.record.row;
-  untickStep(c.get('around').store, visit.collection.id, id, { plan: found.plan, step: found.step.key }, visit.on);
+  const outcome = takeBackTick(c.get('around').store, actingIn(visit), found.here, found.step, found.plan);
+  if (!outcome.ok) return show(c, found, {}, outcome.faults);
   return c.redirect(at(visit, backTo(found)), 303);
 };
 
@@ -124,7 +121,7 @@ const StepShown = ({
 }: InPath & { given: Partial<TickForm>; faults: readonly Fault[] }) => {
   const { row } = here.record;
   const { on } = useVisit();
-  const closed = row.closedOn !== null && row.closedOn <= on;
+  const closed = isClosed(row, on);
   const path = stepPath(row.id, plan, step.key);
   return (
     <>
@@ -137,7 +134,7 @@ const StepShown = ({
       <p class="lede">
         {dayWithName(step.day)}. {step.why}
       </p>
-      <FaultSummary faults={faults} />
+      <FaultSummary faults={faults} kept="Nothing was saved yet." />
       <Faults faults={faults} field="step" />
       {(closed || step.tick) && <Faults faults={faults} field="day" />}
       <StepFacts step={step} />
@@ -153,7 +150,9 @@ const StepShown = ({
               <button class="link">Take that back</button>
             </Post>
           )}
-          <p class="hint">What it wrote into the car’s records stays there, and is taken back there.</p>
+          {effectsOf(step, here.found.parts).length > 0 && (
+            <p class="hint">What it wrote into the car’s records stays there, and is taken back there.</p>
+          )}
         </div>
       )}
       {!closed && step.tick === null && (
@@ -178,14 +177,14 @@ const StepShown = ({
           </details>
         </>
       )}
-      {step.phase === 'own' && !closed && (
+      {step.phase === 'own' && !closed && step.tick === null && (
         <Post to={`/lay-ups/${row.id}/own/${step.key}/remove`} class="inline">
           <button class="link">Take this step off the plan</button>
         </Post>
       )}
       <section aria-labelledby="behind">
-        <h2 id="behind">What stands behind it</h2>
-        <Behind layUpId={row.id} name={plan} step={step} closed={closed} cautions={false} />
+        <h2 id="behind">Why, and sources</h2>
+        <Behind layUpId={row.id} name={plan} step={step} closed={closed} />
       </section>
     </>
   );

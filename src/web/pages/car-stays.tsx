@@ -35,7 +35,7 @@ export const LaidUp = ({ stays: { open }, carId }: { stays: StaysOfCar; carId: s
         <A to={`/lay-ups/${open.record.row.id}`}>{open.view.state === 'standing' ? 'Laid up' : 'Lay-up planned'}</A>
       </h2>
       <p>
-        {spanOf(open.record.row)} {nextOf(open)}
+        {spanOf(open.record.row, open.view.on)} {nextOf(open)}
       </p>
       {open.view.state === 'standing' && (
         <p class="hint">
@@ -60,7 +60,7 @@ export const Stays = ({ rows }: { rows: readonly StayHere[] }) =>
       <ul>
         {rows.map(({ record, place, view }) => (
           <li>
-            <A to={`/lay-ups/${record.row.id}`}>{dayInWords(record.row.parkedOn)}</A>: {spanOf(record.row)}{' '}
+            <A to={`/lay-ups/${record.row.id}`}>{dayInWords(record.row.parkedOn)}</A>: {spanOf(record.row, view.on)}{' '}
             {record.row.closedHow === 'back' && (
               <>
                 {place ? `In ${place.name}. ` : ''}

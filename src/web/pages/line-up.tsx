@@ -1,10 +1,14 @@
 /** Line-up: all cars, what needs a hand first at the top. */
+
+import { viewBeside } from '../../acts/stays.ts';
 import type { DateRange } from '../../dates/partial-date.ts';
 import { rangeInWords } from '../../dates/words.ts';
 import { byUrgency, type CarSummary, findingsOf, summaryOf } from '../../findings/car.ts';
 import { explain } from '../../findings/explain.ts';
+import type { StayView } from '../../plans/standing.ts';
 import { type LayUpRow, openLayUps } from '../../store/lay-ups.ts';
 import { overridesOf } from '../../store/overrides.ts';
+import { placesOf } from '../../store/places.ts';
 import { eachCar } from '../../store/stream.ts';
 import { spanOf } from '../lay-ups/words.ts';
 import { A, page, useVisit } from '../layout.tsx';
@@ -17,6 +21,8 @@ interface Row {
   built: DateRange;
   summary: CarSummary;
   layUp: LayUpRow | undefined;
+  /** What can’t wait while it stands. */
+  cantWait: readonly string[];
 }
 
 export const lineUp = (c: Ctx) => {
@@ -24,18 +30,31 @@ export const lineUp = (c: Ctx) => {
   const { store } = c.get('around');
   const overrides = overridesOf(store, collection.id);
   const layUps = openLayUps(store, collection.id, on);
+  const places = new Map(placesOf(store, collection.id).map((place) => [place.id, place]));
   const rows: Row[] = [];
-  for (const { name, facts, parts } of eachCar(store, collection.id))
+  for (const car of eachCar(store, collection.id)) {
+    const { name, facts, parts } = car;
+    const layUp = layUps.get(facts.id);
     rows.push({
       id: facts.id,
       name,
       built: facts.built,
       summary: summaryOf(findingsOf(facts, parts, overrides, on)),
-      layUp: layUps.get(facts.id)?.row,
+      layUp: layUp?.row,
+      cantWait: layUp ? cantWaitIn(viewBeside(layUp, car, { places, overrides }, on).view) : [],
     });
+  }
   rows.sort((a, b) => byUrgency(a.summary, b.summary) || a.name.localeCompare(b.name));
   return page(c, 'Line-up', <LineUp rows={rows} />);
 };
+
+/** Warnings, and what a round found to act on. */
+const cantWaitIn = ({ warnings, found }: StayView): string[] => [
+  ...warnings.map(({ title }) => `${title}.`),
+  ...found
+    .filter(({ answer }) => answer.verdict === 'act')
+    .map(({ look, answer }) => `${look.name}: ${answer.name.toLowerCase()}.`),
+];
 
 const LineUp = ({ rows }: { rows: Row[] }) => (
   <>
@@ -74,7 +93,7 @@ const Empty = () => {
   );
 };
 
-const CarRow = ({ row: { id, name, built, summary, layUp } }: { row: Row }) => {
+const CarRow = ({ row: { id, name, built, summary, layUp, cantWait } }: { row: Row }) => {
   const { on } = useVisit();
   const first = summary.first;
   const dated = built.from !== null || built.to !== null;
@@ -85,7 +104,12 @@ const CarRow = ({ row: { id, name, built, summary, layUp } }: { row: Row }) => {
       </h2>
       {layUp && (
         <p>
-          <A to={`/lay-ups/${layUp.id}`}>{layUp.parkedOn <= on ? 'Laid up' : 'Lay-up planned'}</A>. {spanOf(layUp)}
+          <A to={`/lay-ups/${layUp.id}`}>{layUp.parkedOn <= on ? 'Laid up' : 'Lay-up planned'}</A>. {spanOf(layUp, on)}
+        </p>
+      )}
+      {cantWait.length > 0 && (
+        <p class="first">
+          <strong>Can’t wait:</strong> {cantWait.join(' ')}
         </p>
       )}
       <Bay counts={summary.counts} />

@@ -10,6 +10,7 @@ import { gaugesOf } from '../../findings/measured.ts';
 import type { Figure } from '../../plans/figures/figure.ts';
 import { figuresOf } from '../../plans/figures.ts';
 import type { PlanStep } from '../../plans/plan.ts';
+import { extremesOf } from '../../plans/stay.ts';
 import { corner } from './step-list.tsx';
 
 export interface Line {
@@ -80,11 +81,16 @@ export const coolantLine = ({ found, view }: StayHere): Line[] => {
   return last
     ? [
         {
-          name: 'Coolant to',
+          name: 'Coolant freezes at',
           so: inUnit(Math.ceil(last.freezes), '°C', 0),
-          below: `Measured ${dayInWords(last.day)}`,
-          half: true,
+          below: `measured on ${dayInWords(last.day)}; ${lowInWords(view)}`,
         },
       ]
     : [];
 };
+
+/** What it has to bear there. */
+const lowInWords = ({ stay }: StayHere['view']): string =>
+  stay.place
+    ? `nights there fall to ${inUnit(extremesOf(stay, stay.place).low, '°C', 0)}`
+    : 'how cold it gets there is not known';

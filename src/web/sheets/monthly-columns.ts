@@ -64,7 +64,7 @@ const readBy =
     return inUnit(convert(reading.value, gauge.unit, reading.unit), reading.unit, own ? gauge.decimals : 0);
   };
 
-const lookOf = (key: string): Look | undefined => (LOOKS as readonly Look[]).find((look) => look.key === key);
+const lookOf = (key: string): Look | undefined => LOOKS.find((look) => look.key === key);
 
 const answerIn = (key: string, answers: RoundMade['answers']): string =>
   lookOf(key)?.answers[answers[key] ?? '']?.name ?? '';

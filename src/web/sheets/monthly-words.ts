@@ -47,7 +47,13 @@ export const looksByMonth = ({ view }: StayHere, rounds: readonly Round[]): InMo
     hit: months.filter((month) => month % every === 0),
     looks: looksOn(situation, every).filter((look) => look.every === every),
   }));
-  const stood = warningsOf(stay, [], addMonths(stay.parkedOn, 24))
+  const stood = warningsOf({
+    stay: { ...stay, returnOn: null },
+    on: addMonths(stay.parkedOn, 24),
+    findings: [],
+    ticks: [],
+    found: [],
+  })
     .filter(({ key }) => key.startsWith(STOOD))
     .map(({ key, title, todo, cautions }) => ({
       hit: months.filter((month) => month === Number(key.slice(STOOD.length))),

@@ -18,9 +18,9 @@ export const PlanSheet = (made: OnPaper) => {
         {record.row.note && <p>{record.row.note}</p>}
         <p>{progressInWords(layUp)}</p>
       </Head>
+      <SheetCautions keys={layUp.steps.flatMap(({ cautions }) => cautions)} />
       <StepList plan={layUp} stay={stay} anchor={stay.parkedOn} anchorName="parking day" parts={found.parts} />
       <Papers stay={stay} />
-      <SheetCautions keys={layUp.steps.flatMap(({ cautions }) => cautions)} />
     </>
   );
 };

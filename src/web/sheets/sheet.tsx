@@ -149,13 +149,20 @@ export const Blank = ({ size = 'short' }: { size?: 'tiny' | 'short' | 'long' | '
   <span class={`blank ${size}`}>{'\u00a0'}</span>
 );
 
-/** Who to call: who looks in, or else who made the plan; what is not told is a line to write on. */
+/** Who to call, as it was said; or else who looks in or made the plan, and a line to write on. */
 export const Call = ({ visit, here }: Pick<OnPaper, 'visit' | 'here'>) => {
   const { visitorId, madeBy, phone } = here.record.row;
   const name = visit.members.find(({ id }) => id === (visitorId ?? madeBy))?.name;
   return (
     <p class="call">
-      Call {name ? <b>{name}</b> : <Blank />} {phone ? <b class="phone">{phone}</b> : <Blank size="rest" />}
+      Call{' '}
+      {phone ? (
+        <b>{phone}</b>
+      ) : (
+        <>
+          {name ? <b>{name}</b> : <Blank />} <Blank size="rest" />
+        </>
+      )}
     </p>
   );
 };

@@ -35,7 +35,14 @@ export const StepList = ({ plan, stay, anchor, anchorName, parts, mark = () => n
           </h2>
           <ol class="steps">
             {steps.map((step) => (
-              <Step step={step} number={numbers.get(step) ?? 0} parts={parts} papers={papers} mark={mark(step)} />
+              <Step
+                stay={stay}
+                step={step}
+                number={numbers.get(step) ?? 0}
+                parts={parts}
+                papers={papers}
+                mark={mark(step)}
+              />
             ))}
           </ol>
         </section>
@@ -52,13 +59,14 @@ const awayInWords = (day: CivilDate, anchor: CivilDate, name: string): string =>
 
 interface Shown {
   step: PlanStep;
+  stay: Stay;
   number: number;
   parts: readonly PartOnRecord[];
   papers: ReadonlySet<string>;
   mark: string | null;
 }
 
-const Step = ({ step, number, parts, papers, mark }: Shown) => {
+const Step = ({ step, number, parts, papers, mark, stay }: Shown) => {
   const { title, tick, minutes, lines, needs, phase, why, figures } = step;
   const buys = step.key === 'order-supplies';
   const own = lines.filter((line) => !papers.has(line));
@@ -74,7 +82,11 @@ const Step = ({ step, number, parts, papers, mark }: Shown) => {
         {phase === 'own' && why && <p>{why}</p>}
         {(side || figures.length > 0) && (
           <p>
-            {side && <span class="fact">Chosen: {side.name}</span>}
+            {side && step.topic && (
+              <span class="fact">
+                {stay.choices[step.topic] === undefined ? 'Usual here' : 'Your choice'}: {side.name}
+              </span>
+            )}
             {figures.map((figure) => (
               <span class="fact">
                 {figure.amount === null ? (

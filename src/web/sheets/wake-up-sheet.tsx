@@ -5,7 +5,7 @@ import type { Finding } from '../../findings/assess.ts';
 import { outcomeOf } from '../../plans/lay-up.ts';
 import { nameOf } from '../../plans/lists.ts';
 import { isDone, type PlanStep } from '../../plans/plan.ts';
-import { roadCheck } from '../../plans/road-check.ts';
+import { foundInWords } from '../../plans/rounds.ts';
 import type { StayView } from '../../plans/standing.ts';
 import { WAKE_UP_STEPS } from '../../plans/wake-up.ts';
 import { Papers, progressInWords } from './plan-sheet.tsx';
@@ -26,6 +26,7 @@ export const WakeUpSheet = (made: OnPaper) => {
         {stay.returnOn === null && <p class="gap">Open end: made as if it came back on {dayInWords(anchor)}.</p>}
       </Head>
       <Undone steps={standing ? layUp.steps.filter((step) => step.applies && !isDone(step)) : []} />
+      <SheetCautions keys={wakeUp.steps.flatMap(({ cautions }) => cautions)} />
       <StepList
         plan={wakeUp}
         stay={stay}
@@ -35,7 +36,6 @@ export const WakeUpSheet = (made: OnPaper) => {
         mark={({ key }) => (isFor(key, undone) ? 'Left undone' : null)}
       />
       <Papers stay={stay} />
-      <SheetCautions keys={wakeUp.steps.flatMap(({ cautions }) => cautions)} />
       <Gate view={view} anchor={anchor} />
     </>
   );
@@ -62,14 +62,26 @@ const Undone = ({ steps }: { steps: readonly PlanStep[] }) =>
 
 /** What speaks against the road, by the day it comes back; never a plain yes. */
 const Gate = ({ view, anchor }: { view: StayView; anchor: CivilDate }) => {
-  const { stay, situation, findings, on } = view;
-  const ahead = stay.returnOn !== null && on < stay.returnOn;
-  const { answer, against, unchecked, due } = roadCheck(stay, ahead ? situation.atReturn : findings);
+  const { stay, on } = view;
+  const ahead = view.state === 'ahead';
+  const { answer, against, found, unchecked, due } = view.roadCheck;
   return (
     <section class="gate">
       <h2>Road check, by what is recorded, for {dayInWords(ahead ? anchor : on)}</h2>
       <p class="answer">{answer === 'no' ? 'Not on the road until these are put right' : 'A local drive at most'}</p>
       <Speaks title="Speaks against any drive" findings={against} />
+      {found.length > 0 && (
+        <>
+          <h3>Found on the rounds</h3>
+          <ul class="buy">
+            {found.map((one) => (
+              <li>
+                <Box /> {foundInWords(one)}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       <Speaks title="Age not known: look before the drive" findings={unchecked} />
       <Speaks title="Due, or to look at" findings={due} />
       <p class="first-drive">First drive: daylight, dry, under 50 km/h (30 mph), under 10 km (6 miles)</p>

@@ -84,6 +84,8 @@ interface Ruled {
 export interface Lines {
   /** Ticked and not undone since, or measured. */
   facts: Line[];
+  /** Numbers somebody read: no state, and no box. */
+  measured: Line[];
   /** In the plan and not ticked. */
   open: Line[];
   skipped: string[];
@@ -103,7 +105,8 @@ export const linesOf = (here: StayHere): Lines => {
   const names = (some: readonly Ruled[]): string[] =>
     some.map(line).map(({ name, so }) => `${name} ${so}`.trim().toLowerCase());
   return {
-    facts: [...facts.map(line), ...coolantLine(here)],
+    facts: facts.map(line),
+    measured: coolantLine(here),
     open: ruled.filter(({ step, undone }) => isOpen(step) && !undone).map(line),
     skipped: names(ruled.filter(({ step, undone }) => step.tick?.state === 'skipped' && !undone)),
     undone: names(ruled.filter(({ step, undone }) => isDone(step) && undone)),

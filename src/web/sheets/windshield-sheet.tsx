@@ -7,12 +7,12 @@ import { linesOf } from './windshield-lines.ts';
 export const WindshieldSheet = (made: OnPaper) => {
   const { here } = made;
   const { row } = here.record;
-  const { facts, open, skipped, undone } = linesOf(here);
+  const { facts, measured, open, skipped, undone } = linesOf(here);
   const closed = isClosed(here);
   return (
     <>
       <h1>
-        {closed ? <span class="stop over">NOT IN FORCE</span> : <span class="stop">DO NOT START</span>}{' '}
+        {closed ? <span class="stop over">LAY-UP OVER</span> : <span class="stop">DO NOT START</span>}{' '}
         <span class={carClass(here)}>{here.found.car.name}</span>
       </h1>
       {closed ? (
@@ -23,6 +23,11 @@ export const WindshieldSheet = (made: OnPaper) => {
       ) : (
         <div class={rowsOf([...facts, ...open]) > ROOMY ? 'as-is' : 'as-is roomy'}>
           <Group title="As it stands, ticked in the plan" lines={facts} done />
+          {measured.map(({ name, so, below }) => (
+            <p class="measured">
+              {name} <b>{so}</b> <span>{below}</span>
+            </p>
+          ))}
           <Group title="Planned: tick by hand once it is so" lines={open} />
           {skipped.length > 0 && <p class="left-out">Left out this time: {skipped.join(', ')}.</p>}
           {undone.length > 0 && <p class="left-out">Undone again for the wake-up: {undone.join(', ')}.</p>}

@@ -255,7 +255,7 @@ export const LayUpOut = z
     parkedOn: Day,
     returnOn: OpenDay.describe('Null: open'),
     plannedUntil: Day.describe('Planned for a year where it is open'),
-    place: z.uuid().nullable().describe('Null: nobody has said, and frost and damp are taken for possible'),
+    place: z.uuid().nullable().describe('Null: nobody has said, and frost is taken for possible'),
     visitor: z.uuid().nullable(),
     phone: z.string(),
     circumstances: z.array(CIRCUMSTANCE),
@@ -283,6 +283,7 @@ export const LayUpOut = z
       .object({
         answer: z.enum(['no', 'local only']).describe('Never a plain yes'),
         against: Reasons,
+        found: z.array(z.string()).describe('What rounds found that speaks against it'),
         unchecked: Reasons.describe('No date clears them'),
         due: Reasons,
       })
