@@ -64,6 +64,7 @@ CREATE TABLE `ticks` (
 	`state` text NOT NULL,
 	`day` text NOT NULL,
 	`note` text NOT NULL,
+	`done_by` text DEFAULT '' NOT NULL,
 	`cost` real,
 	`recorded_on` text NOT NULL,
 	`recorded_by` text,

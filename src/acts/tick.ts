@@ -41,6 +41,8 @@ export const stepIn = (view: StayView, plan: PlanName, key: string): PlanStep | 
 export interface TickGiven {
   day: string;
   note: string;
+  /** Who did it; empty: who ticks it. */
+  by?: string;
   cost: string;
   evidence: Evidence;
   km: number | null;
@@ -100,6 +102,7 @@ export const tickDone = (
       state: 'done',
       day: on,
       note: given.note,
+      doneBy: given.by ?? '',
       cost,
       recordedOn: acting.today,
       recordedBy: acting.personId,

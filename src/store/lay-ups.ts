@@ -74,7 +74,7 @@ const onRecord = (store: Store, row: LayUpRow): LayUpOnRecord => {
     .all();
   return {
     row,
-    ticks: ticked.map(({ tick, by }) => ({ ...tick, by: by ?? NOBODY })),
+    ticks: ticked.map(({ tick, by }) => ({ ...tick, by: tick.doneBy || (by ?? NOBODY) })),
     own: store.select().from(ownSteps).where(of(ownSteps)).orderBy(sql`+${ownSteps.id}`).all(),
     rounds: made.map(({ round, by }) => ({ ...round, by: by ?? NOBODY })),
   };
@@ -113,7 +113,8 @@ export const changeLayUp = (
 export const seePlan = (store: Store, collectionId: string, id: string, seen: Outline): void =>
   changeLayUp(store, collectionId, id, { seen: [...seen] });
 
-export type NewTick = Pick<TickRow, 'plan' | 'step' | 'state' | 'day' | 'note' | 'cost' | 'recordedOn' | 'recordedBy'>;
+export type NewTick = Pick<TickRow, 'plan' | 'step' | 'state' | 'day' | 'note' | 'cost' | 'recordedOn' | 'recordedBy'> &
+  Partial<Pick<TickRow, 'doneBy'>>;
 
 /** Says what became of a step; what was said before of it is withdrawn. */
 export const tickStep = (store: Store, collectionId: string, layUpId: string, tick: NewTick): void =>

@@ -53,6 +53,8 @@ export const ticks = sqliteTable(
     state: text('state').$type<Tick['state']>().notNull(),
     day: day('day').notNull(),
     note: text('note').notNull(),
+    /** Who did it, where that is not who ticked it. */
+    doneBy: text('done_by').notNull().default(''),
     cost: real('cost'),
     recordedOn: day('recorded_on').notNull(),
     recordedBy: text('recorded_by').references(() => people.id),

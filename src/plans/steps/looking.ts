@@ -129,7 +129,7 @@ export const LOOKING = [
     key: 'out-of-gear',
     phase: 'undo',
     title: 'Gear lever to neutral, or Park; the chocks stay where they are',
-    days: 3,
+    days: 7,
     why: 'It was left in gear with the parking brake off: hand or starter would push the whole car.',
     minutes: 2,
     when: [{ traits: ['manual-gearbox'] }, { traits: ['automatic-gearbox'] }],

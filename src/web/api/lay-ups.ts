@@ -210,6 +210,7 @@ const ticked = (c: Ctx, here: StayHere, given: z.infer<typeof TickIn>): Outcome<
   const tick: TickGiven = {
     day,
     note,
+    by: given.by,
     cost: String(cost ?? ''),
     evidence,
     km: odometer ?? null,

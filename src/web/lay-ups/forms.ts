@@ -42,6 +42,7 @@ export const givenIn = (form: LayUpForm): LayUpGiven => {
 /** A tick: its readings and answers come beside it, under the names of their parts. */
 export const TICK_FORM = READINGS_FORM.extend({
   cost: line,
+  by: line,
   distance: line,
   evidence: z.enum(EVIDENCE).default('own memory'),
   effects: many(z.string().max(80)),

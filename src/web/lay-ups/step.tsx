@@ -63,6 +63,7 @@ export const tickStepPage = async (c: Ctx) => {
           {
             day: given.day,
             note: form.note,
+            by: form.by === visit.person.name ? '' : form.by,
             cost: form.cost,
             evidence: form.evidence,
             km,

@@ -21,7 +21,7 @@ interface Fields {
 }
 
 export const TickFields = ({ here, step, given, faults }: Fields) => {
-  const { on } = useVisit();
+  const { on, person } = useVisit();
   const { parts } = here.found;
   const effects = effectsOf(step, parts);
   const readings = gauged(step, parts);
@@ -49,6 +49,10 @@ export const TickFields = ({ here, step, given, faults }: Fields) => {
         />
       ))}
       {step.records.odometer && <DistanceField label="Odometer" value={given.distance ?? ''} faults={faults} />}
+      <label>
+        Who did it
+        <input name="by" value={given.by ?? person.name} autocomplete="off" />
+      </label>
       <label>
         Note, or what proves it: invoice, batch, who did it
         <input name="note" value={given.note ?? ''} />

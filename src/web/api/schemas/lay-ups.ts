@@ -97,6 +97,7 @@ export const TickIn = z
     state: z.enum(['done', 'skipped']).describe('Skipped: left out, with the reason as its note'),
     day: Day.optional().describe('Day it was done; the day of the request by default'),
     note: text.default('').describe('What proves it: invoice, batch, who did it; or why it is left out'),
+    by: text.default('').describe('Who did it, where that is not who ticks it'),
     cost: Typed.nullable().optional().describe('In the collection’s currency'),
     evidence: z
       .enum(EVIDENCE)
