@@ -1,7 +1,7 @@
 /** A round made at the car: what was seen, what was read, kept together or not at all. */
 import { type CivilDate, isCivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
-import { LOOKS, type Look } from '../plans/looks.ts';
+import { LOOKS } from '../plans/looks.ts';
 import { type LayUpRow, recordRound } from '../store/lay-ups.ts';
 import type { Store } from '../store/open.ts';
 import type { Acting } from './add-car.ts';

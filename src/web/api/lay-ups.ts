@@ -1,6 +1,5 @@
 /** Lay-ups for programs: starting, changing and closing them, their steps, sides and rounds. */
 import type { z } from '@hono/zod-openapi';
-import { allOrNothing } from '../../acts/all-or-nothing.ts';
 import { done, type Fault, type Outcome, refused } from '../../acts/fault.ts';
 import {
   addOwnStepAct,
@@ -12,17 +11,15 @@ import {
   understand,
 } from '../../acts/lay-up.ts';
 import { makeRound } from '../../acts/make-round.ts';
-import { recordReadingAct } from '../../acts/odometer.ts';
 import { type StayHere, stayHere } from '../../acts/stays.ts';
 import { tellPlan } from '../../acts/tell-plan.ts';
 import { effectsOf, skipStep, stepIn, type TickGiven, takeBackTick, tickDone } from '../../acts/tick.ts';
-import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { LOOKS } from '../../plans/looks.ts';
 import type { PlanStep } from '../../plans/plan.ts';
 import { TOPICS, type TopicKey } from '../../plans/topics.ts';
 import { carWithParts } from '../../store/cars.ts';
-import { changeLayUp, layUpsOf, removeOwnStep, untickStep, withdrawRound } from '../../store/lay-ups.ts';
+import { layUpsOf, removeOwnStep, withdrawRound } from '../../store/lay-ups.ts';
 import { stayInPath } from '../lay-ups/in-path.ts';
 import { actingIn, type Ctx } from '../visit.ts';
 import { seenIn } from './in-path.ts';

@@ -3,7 +3,7 @@ import type { StayHere } from '../../acts/stays.ts';
 import { CAUTIONS, type CautionKey, DEFERS } from '../../catalogue/cautions.ts';
 import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
-import { LOOKS, type Look } from '../../plans/looks.ts';
+import { LOOKS } from '../../plans/looks.ts';
 import type { Round, RoundMade } from '../../plans/rounds.ts';
 import { A, Post } from '../layout.tsx';
 
