@@ -20,6 +20,8 @@ export interface When {
   /** Steps of the lay-up that were due and not done, or that were done. */
   undone?: readonly string[];
   done?: readonly string[];
+  /** None of these was done. */
+  lacking?: readonly string[];
   /** Steps nobody ticked either way: they may have been done all the same. */
   untold?: readonly string[];
   /** Rounds found something that is not put right. */

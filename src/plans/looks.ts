@@ -13,6 +13,8 @@ export interface Look {
   how: string;
   answers: Readonly<Record<string, { name: string; verdict: Verdict; todo?: string }>>;
   when: readonly When[];
+  /** What it finds to act on keeps the car off the road. */
+  gate?: true;
   /** Asked on every such round, counted from the parking day; absent: on each. */
   every?: number;
   cautions: readonly CautionKey[];
@@ -31,6 +33,7 @@ const ROLLS = {
 export const LOOKS: readonly Look[] = [
   {
     key: 'smell',
+    gate: true,
     name: 'Smell, inside and around it',
     how: 'With the first door you open, before anything is switched on.',
     answers: {
@@ -69,6 +72,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     key: 'drips',
+    gate: true,
     name: 'The cardboard below',
     how: 'Photograph it with the date; mark each spot.',
     answers: {
@@ -99,6 +103,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     key: 'tires',
+    gate: true,
     name: 'Tires, by eye',
     how: 'All corners; by the gauge at least every second month.',
     answers: {
@@ -154,6 +159,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     key: 'pedal',
+    gate: true,
     name: 'Brake pedal pressed',
     how: 'Three strokes. A pedal that sinks is noted and not tried out.',
     answers: {
@@ -194,6 +200,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     key: 'under-hood',
+    gate: true,
     name: 'Under the hood',
     how: 'Nests on the engine, chewed wires, the plugs and their tags.',
     answers: {
@@ -232,13 +239,14 @@ export const LOOKS: readonly Look[] = [
     name: 'Bores oiled anew',
     how: 'Plugs out, oil in, two turns by hand, plugs in; the tag stays on.',
     answers: DONE,
-    when: [{ traits: ['gasoline'], months: { from: 9 } }],
+    when: [{ traits: ['gasoline'], months: { from: 9 }, side: { topic: 'running', is: ['rest'] } }],
     every: 6,
     cautions: ['hydraulic-lock', 'high-voltage-ignition'],
     sources: ['tb-740-97-4', 'common-practice'],
   },
   {
     key: 'coolant',
+    gate: true,
     name: 'Coolant',
     how: 'Level and color, cold.',
     answers: {
@@ -253,6 +261,7 @@ export const LOOKS: readonly Look[] = [
   },
   {
     key: 'oil-smell',
+    gate: true,
     name: 'Oil on the stick',
     how: 'Wipe it on paper: level, smell, color.',
     answers: {

@@ -44,7 +44,7 @@ export const gapsIn = ({ storageFrom, roadUntil, noticeFrom }: Stay['papers'], p
         {
           key: 'uncovered',
           from: roadUntil,
-          says: `From ${dayInWords(roadUntil)} to ${dayInWords(storageFrom)} it has no cover at all: a gap between the cover for the road and the one while it stands.`,
+          says: `From ${dayInWords(addDays(roadUntil, 1))} until ${dayInWords(storageFrom)} it has no cover at all: a gap between the cover for the road and the one while it stands.`,
         },
       ]
     : []),

@@ -145,19 +145,32 @@ const OWN: Omit<PlanStep, 'key' | 'title' | 'why' | 'day' | 'tick'> = {
 const notBefore = (day: CivilDate, first: CivilDate, anchor: CivilDate): CivilDate =>
   first <= anchor ? latest(day, first) : day;
 
-/** What the open steps need, each once, with its amount where a figure tells one. */
-const suppliesOf = (steps: readonly PlanStep[]): string[] => [
-  ...new Set(
-    steps
-      .filter(({ tick }) => tick === null)
-      .flatMap(({ needs, figures }) =>
-        needs.map((need) => {
-          const figure = figures.find(({ what }) => need.includes(what.split(/[ ,]/)[0]?.toLowerCase() ?? ''));
-          return figure?.amount ? `${need} (${figureInWords(figure).replace(/^.*?: /, '')})` : need;
-        }),
-      ),
-  ),
-];
+/** Whose amount a figure of the same step tells, by how that figure begins. */
+const AMOUNT_OF: Readonly<Record<string, string>> = {
+  'fuel stabilizer, in date': 'Stabilizer',
+  desiccant: 'Desiccant',
+  'winter washer fluid': 'Washer fluid',
+};
+
+/** What the open steps need, each once, with its amount where a figure tells it. */
+const suppliesOf = (steps: readonly PlanStep[]): string[] => {
+  const supplies = new Map<string, string>();
+  for (const { needs, figures } of steps.filter(({ tick }) => tick === null))
+    for (const need of needs) {
+      const of = AMOUNT_OF[need];
+      const figure = figures.find(({ what, amount }) => of !== undefined && amount !== null && what.startsWith(of));
+      if (figure || !supplies.has(need)) supplies.set(need, figure ? `${need} (${amountIn(figure)})` : need);
+    }
+  return [...supplies.values()];
+};
+
+/** Where it is for each of several, that is said. */
+const amountIn = (figure: Figure): string => {
+  const words = figureInWords(figure);
+  return figure.what.includes('each')
+    ? `${words.charAt(0).toLowerCase()}${words.slice(1)}`
+    : words.slice(figure.what.length + 2);
+};
 
 export const isOpen = ({ tick }: PlanStep): boolean => tick === null;
 export const isDone = ({ tick }: PlanStep): boolean => tick?.state === 'done';

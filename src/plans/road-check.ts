@@ -33,7 +33,7 @@ export const roadCheck = (stay: Stay, findings: readonly Finding[], found: reado
     return standing === 'unproven' && (TIRES.includes(kind.key) || (years && BRAKE_FLUIDS.includes(kind.key)));
   };
   const against = findings.filter(isAgainst);
-  const grave = found.filter(({ answer }) => answer.verdict === 'act');
+  const grave = found.filter(({ look, answer }) => look.gate && answer.verdict === 'act');
   const rest = findings.filter((finding) => !isAgainst(finding) && finding.kind.severity === 'safety');
   return {
     answer: against.length + grave.length > 0 ? 'no' : 'local only',

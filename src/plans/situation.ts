@@ -7,6 +7,8 @@ export interface Situation extends Outcome {
   traits: ReadonlySet<string>;
   atParking: readonly Finding[];
   atReturn: readonly Finding[];
+  /** The usual sides as they were when it was planned: a stay that grows longer does not change what was done. */
+  planned: Readonly<Partial<Record<string, string>>>;
   /** What rounds found and nobody has seen put right, in words. */
   found: readonly string[];
 }

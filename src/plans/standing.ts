@@ -11,9 +11,11 @@ import { type RoadCheck, roadCheck } from './road-check.ts';
 import { type Found, foundBy, foundInWords, type Round, type RoundMade, roundsOf } from './rounds.ts';
 import { NOTHING_TICKED, type Situation } from './situation.ts';
 import { endedOn, endOf, overdueFrom, type Stay } from './stay.ts';
+import { TOPICS, type TopicKey } from './topics.ts';
 import { wakeUpDays, wakeUpPlan } from './wake-up.ts';
 import type { Warning } from './warnings/warning.ts';
 import { warningsOf } from './warnings.ts';
+import { usualSide } from './when.ts';
 
 export interface StayFacts {
   stay: Stay;
@@ -58,6 +60,7 @@ export const situationOf = ({
     traits: allTraits(stay.traits),
     atParking: findingsOf(there, parts, overrides, stay.parkedOn),
     atReturn: findingsOf(there, parts, overrides, endOf(stay)),
+    planned: {},
     found: [],
     ...NOTHING_TICKED,
   };
@@ -87,7 +90,12 @@ export const viewOf = (facts: StayFacts, day: CivilDate): StayView => {
   );
   const wakeUp = once(() =>
     wakeUpPlan(
-      { ...asItEnds(), ...outcomeOf(layUp(), standing), found: found.map(foundInWords) },
+      {
+        ...asItEnds(),
+        ...outcomeOf(layUp(), standing),
+        planned: usualSides(situation()),
+        found: found.map(foundInWords),
+      },
       wakeUpDays(stay, on),
       told,
     ),
@@ -114,6 +122,9 @@ export const viewOf = (facts: StayFacts, day: CivilDate): StayView => {
     findings,
   };
 };
+
+const usualSides = (situation: Situation): Situation['planned'] =>
+  Object.fromEntries((Object.keys(TOPICS) as TopicKey[]).map((topic) => [topic, usualSide(topic, situation)]));
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { value: T } | undefined;

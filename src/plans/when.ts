@@ -78,6 +78,7 @@ const holds = (when: When, situation: Situation): boolean => {
     (part === undefined || partsAsked(part, situation).length > 0) &&
     (when.undone === undefined || when.undone.some((step) => situation.undone.has(step))) &&
     (when.done === undefined || when.done.some((step) => situation.done.has(step))) &&
+    !(when.lacking ?? []).some((step) => situation.done.has(step)) &&
     (when.untold === undefined || when.untold.some((step) => situation.untold.has(step))) &&
     (when.found === undefined || situation.found.length > 0)
   );
@@ -91,9 +92,10 @@ export const sideOf = (topic: TopicKey, situation: Situation): string => {
 };
 
 export const usualSide = (topic: TopicKey, situation: Situation): string =>
-  (TOPICS[topic].defaults as readonly { side: string; when: readonly When[] }[]).find(
+  situation.planned[topic] ??
+  ((TOPICS[topic].defaults as readonly { side: string; when: readonly When[] }[]).find(
     ({ when }) => becauseOf(when, situation) !== null,
-  )?.side as string;
+  )?.side as string);
 
 const ASKED = ['due', 'past', 'unproven'];
 
@@ -114,10 +116,13 @@ const partsAsked = (test: PartTest, { stay, atParking, atReturn, renewed }: Situ
 };
 
 /** All but the least of months, which is told once for all lists. */
+/** Months after which fuel nobody can date counts as over; before that a sample tells. From memory. */
+const UNDATED_FUEL = 6;
+
 const isOver = (fuel: Finding, stay: Stay): boolean => {
   const facts = factsOf(fuel);
   const stop = facts && goodUntil(facts, stay.place ?? ASSUMED).stop.earliest;
-  return stop === null || stop <= endOf(stay);
+  return stop === null ? standsFor(stay, UNDATED_FUEL) : stop <= endOf(stay);
 };
 
 const inWords = (when: When, situation: Situation): string[] => {

@@ -44,6 +44,13 @@ describe('what changed in a plan', () => {
       ]),
     ));
 
+  it('does not tell of a figure that is gone: nothing is to be done about it', () => {
+    const after = outline();
+    const before = after.map((step) => ({ ...step, figures: [...step.figures, 'Of old: 1 L'] }));
+    expect(changesBetween(before, after)).toEqual([]);
+    expect(changesBetween(after, before)).toHaveLength(after.length);
+  });
+
   it('does not tell of a step as gone that was ticked: it stays in the plan', () => {
     const ticked: StayGiven = { ticks: [tick('lay-up', 'drip-tray', PARKED)] };
     const [was, is] = [{ ...ticked, circumstances: ['lift'] as const }, ticked];

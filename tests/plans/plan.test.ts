@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { addDays } from '../../src/dates/civil.ts';
+import { addDays, type CivilDate } from '../../src/dates/civil.ts';
 import { figureLines, isDone, isOpen, type Plan, type PlanStep, sideOfStep } from '../../src/plans/plan.ts';
-import { isWaking, viewOf } from '../../src/plans/standing.ts';
+import { isPreparing, isSilent, isWaking, viewOf } from '../../src/plans/standing.ts';
 import { keysOf, layUpWith, PARKED, placeOf, type StayGiven, stayOf, stepIn, tick, undated } from '../support/stays.ts';
 
 describe('a plan', () => {
@@ -56,12 +56,43 @@ describe('what a plan needs', () => {
   it('is listed once, on the step that orders it, and no more of steps that are ticked', () => {
     const { supplies, steps } = layUpWith({});
     expect(new Set(supplies).size).toBe(supplies.length);
-    expect(supplies).toEqual(expect.arrayContaining(['hygrometer', 'fuel stabilizer, in date', 'wheel chocks']));
+    expect(supplies).toEqual(expect.arrayContaining(['hygrometer', 'wheel chocks']));
     expect(steps.find(({ key }) => key === 'order-supplies')?.lines).toEqual(supplies);
     const after = layUpWith({ ticks: [tick('lay-up', 'chocks', PARKED)] }).supplies;
     expect(after).not.toContain('wheel chocks');
     // Two steps need it: one tick is not enough.
     expect(layUpWith({ ticks: [tick('lay-up', 'desiccant', PARKED)] }).supplies).toContain('hygrometer');
+  });
+});
+
+describe('the amounts of what a plan needs', () => {
+  // 25 to 35 mL for each 10 L of what a tank of 62 L holds at 95 percent.
+  it('are told beside it where a figure tells them', () =>
+    expect(layUpWith({ parts: { 'fuel-gasoline': { details: { tank: 62 } } } }).supplies).toContain(
+      'fuel stabilizer, in date (147 to 206 mL)',
+    ));
+
+  it('are left out where none does', () => {
+    const { supplies } = layUpWith({});
+    for (const need of ['engine oil', 'mouse traps', 'breathable cover']) expect(supplies).toContain(need);
+  });
+});
+
+describe('the run to a low tank', () => {
+  const keys = (given: StayGiven): string[] => keysOf(layUpWith(given));
+
+  it('leaves the plan once the fill is ticked, of either fuel', () => {
+    expect(keys({})).toContain('fuel-low');
+    expect(keys({ ticks: [tick('lay-up', 'fuel-fill', PARKED)] })).not.toContain('fuel-low');
+    const diesel = { start: 'diesel-wagon' } as const;
+    expect(keys(diesel)).toContain('fuel-low');
+    expect(keys({ ...diesel, ticks: [tick('lay-up', 'diesel-fill', PARKED)] })).not.toContain('fuel-low');
+  });
+
+  it('stays where the fill was skipped, and where it was itself ticked', () => {
+    expect(keys({ ticks: [tick('lay-up', 'fuel-fill', PARKED, { state: 'skipped' })] })).toContain('fuel-low');
+    const both = [tick('lay-up', 'fuel-low', PARKED), tick('lay-up', 'fuel-fill', PARKED)];
+    expect(keys({ ticks: both })).toContain('fuel-low');
   });
 });
 
@@ -88,7 +119,8 @@ describe('why a step is there', () => {
     const step = stepIn(layUpWith({ choices: { battery: 'out' } }), 'battery-out');
     expect(step.side).toBe('out');
     expect(sideOfStep(step)?.name).toBe('Taken out');
-    expect(step.because.join()).toContain('chosen: taken out');
+    expect(step.because).toContain('your choice: taken out');
+    expect(because('battery-maintainer')).toContain('usual here: on a maintainer');
     expect(sideOfStep(stepIn(layUpWith({}), 'wash'))).toBeNull();
   });
 
@@ -107,6 +139,13 @@ describe('the view of a stay', () => {
     expect([eve.state, day.state]).toEqual(['ahead', 'standing']);
     expect([eve.rounds.length, eve.warnings.length, eve.found.length]).toEqual([0, 0, 0]);
     expect(day.rounds).toHaveLength(4);
+  });
+
+  it('warns before the parking day of the papers only', () => {
+    const given: StayGiven = { papers: { renewsOn: '2026-11-05' } };
+    const keys = (on: CivilDate): string[] => viewOf(stayOf(given), on).warnings.map(({ key }) => key);
+    expect(keys(addDays(PARKED, -1))).toEqual(['policy']);
+    expect(keys(PARKED)).toEqual(expect.arrayContaining(['policy', 'coolant-unmeasured']));
   });
 
   it('knows no tick before its day', () => {
@@ -132,6 +171,46 @@ describe('the view of a stay', () => {
     expect(isWaking(stayOf({ months: 0, days: 10 }).stay, addDays(PARKED, -1))).toBe(false);
     expect(isWaking(stayOf({ months: 0, days: 10 }).stay, PARKED)).toBe(true);
     expect(isWaking(stayOf({ months: null }).stay, '2029-01-01')).toBe(false);
+  });
+
+  it.each([
+    ['2026-10-31', false, 'it is not parked'],
+    ['2026-11-01', true, 'it stands'],
+    ['2027-04-14', true, 'two weeks late are borne'],
+    ['2027-04-15', false, 'from the fourteenth day on nobody can say that it still stands'],
+  ] as const)('of a car that comes back on 1 April is on %s silent: %s (%s)', (on, silent, _) =>
+    expect(isSilent(viewOf(facts, on))).toBe(silent),
+  );
+
+  it('of an open end stays silent for years', () =>
+    expect(isSilent(viewOf(stayOf({ months: null }), '2030-01-01'))).toBe(true));
+
+  it.each([
+    ['2026-09-15', true],
+    ['2026-11-15', true],
+    ['2026-11-16', false],
+  ] as const)('is on %s still to be prepared: %s', (on, preparing) =>
+    expect(isPreparing(viewOf(facts, on))).toBe(preparing),
+  );
+
+  it('is still to be prepared a fortnight after it was made, where that was later than the parking day', () => {
+    const late = stayOf({ ahead: -30 });
+    expect(isPreparing(viewOf(late, '2026-12-15'))).toBe(true);
+    expect(isPreparing(viewOf(late, '2026-12-16'))).toBe(false);
+  });
+
+  it('is prepared once every step is ticked, done or skipped', () => {
+    const ticks = keysOf(layUpWith({})).map((key, n) =>
+      tick('lay-up', key, '2026-10-20', { state: n % 2 === 0 ? 'done' : 'skipped' }),
+    );
+    expect(isPreparing(viewOf(stayOf({ ticks }), '2026-10-21'))).toBe(false);
+    expect(isPreparing(viewOf(stayOf({ ticks: ticks.slice(1) }), '2026-10-21'))).toBe(true);
+  });
+
+  it('that has ended is seen as on its last day', () => {
+    const ended = { ...facts, closedOn: '2027-03-20' as const };
+    expect(viewOf(ended, '2029-01-01').on).toBe('2027-03-20');
+    expect(keysOf(viewOf(ended, '2029-06-01').wakeUp)).not.toContain('workshop-years');
   });
 
   it('of an open end is woken by how long it has stood until now', () => {

@@ -3,14 +3,18 @@ import { addMonths, type CivilDate } from '../../src/dates/civil.ts';
 import { findingsOf } from '../../src/findings/car.ts';
 import type { Reading } from '../../src/findings/facts.ts';
 import { type RoadCheck, roadCheck } from '../../src/plans/road-check.ts';
+import { type StayView, viewOf } from '../../src/plans/standing.ts';
 import {
   aged,
   GARAGE,
+  keysOf,
   PARKED,
   type PartGiven,
+  roundMade,
   type StartKey,
   type StayGiven,
   stayOf,
+  stepIn,
   undated,
 } from '../support/stays.ts';
 
@@ -93,5 +97,50 @@ describe('the road check', () => {
       for (const finding of findings)
         if (finding.kind.severity === 'safety') expect(told.has(finding), finding.kind.key).toBe(true);
     }
+  });
+});
+
+describe('what rounds found', () => {
+  const on = '2027-03-20';
+  const view = (...rounds: NonNullable<StayGiven['rounds']>[number][]): StayView => viewOf(stayOf({ rounds }), on);
+
+  it.each([
+    ['pedal', 'sinks', 'Sinks or spongy'],
+    ['smell', 'fuel', 'Fuel'],
+  ])('%s: %s speaks against any drive, and is put right first', (look, answer, name) => {
+    const { roadCheck: check, wakeUp } = view(roundMade('2027-02-01', { [look]: answer }));
+    expect(check.answer).toBe('no');
+    expect(check.against).toEqual([]);
+    expect(check.found.map((one) => [one.look.key, one.answer.name])).toEqual([[look, name]]);
+    const step = stepIn(wakeUp, 'found-on-rounds');
+    expect(step.lines).toEqual([expect.stringContaining('(seen on 1 February 2027)')]);
+    expect(keysOf(wakeUp).indexOf('found-on-rounds')).toBeLessThan(keysOf(wakeUp).indexOf('first-start'));
+  });
+
+  it('counts until a later round says otherwise', () => {
+    const seen = roundMade('2027-02-01', { pedal: 'sinks' });
+    expect(view(seen, roundMade('2027-03-01', { smell: 'none' })).roadCheck.answer).toBe('no');
+    const firm = view(seen, roundMade('2027-03-01', { pedal: 'firm' }));
+    expect(firm.roadCheck).toMatchObject({ answer: 'local only', found: [] });
+    expect(keysOf(firm.wakeUp)).not.toContain('found-on-rounds');
+  });
+
+  it('to watch only is put right, and forbids nothing', () => {
+    const { roadCheck: check, wakeUp } = view(roundMade('2027-02-01', { smell: 'must' }));
+    expect(check).toMatchObject({ answer: 'local only', found: [] });
+    expect(keysOf(wakeUp)).toContain('found-on-rounds');
+  });
+});
+
+describe('a stay that went on', () => {
+  const fluid = withPart('brake-fluid-glycol', undated('brake-fluid-glycol'));
+  const against = (given: StayGiven, on: CivilDate): string[] => kinds(viewOf(stayOf(given), on).roadCheck.against);
+
+  it.each([
+    ['overdue', { ...fluid, months: 2 }],
+    ['with an open end', { ...fluid, months: null }],
+  ])('%s counts by the day it is seen: two years and not a day earlier', (_, given) => {
+    expect(against(given, '2028-10-31')).not.toContain('brake-fluid-glycol');
+    expect(against(given, '2028-11-01')).toContain('brake-fluid-glycol');
   });
 });

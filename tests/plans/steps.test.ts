@@ -5,7 +5,7 @@ import { SOURCES } from '../../src/catalogue/sources.ts';
 import { allTraits, FACETS, IMPLIED } from '../../src/catalogue/traits.ts';
 import type { When } from '../../src/plans/conditions.ts';
 import { LAY_UP_STEPS } from '../../src/plans/lay-up.ts';
-import { LOOKS, type Look } from '../../src/plans/looks.ts';
+import { LOOKS } from '../../src/plans/looks.ts';
 import { CIRCUMSTANCES } from '../../src/plans/stay.ts';
 import { PHASES, type Step, WAKE_UP_PHASES } from '../../src/plans/step.ts';
 import { TOPICS, type Topic } from '../../src/plans/topics.ts';
@@ -40,6 +40,16 @@ describe.each(PLANS)('the steps of the %s', (_, rows, phases) => {
       }
     });
   });
+});
+
+it('steps that leave nothing of another to do are in the same plan', () => {
+  for (const [plan, rows] of PLANS)
+    for (const { key, moot = [] } of rows)
+      for (const one of moot)
+        expect(
+          rows.map((row) => row.key),
+          `${plan}: ${key}`,
+        ).toContain(one);
 });
 
 describe.each(EVERY)('%s', (_, step) => {
@@ -99,7 +109,8 @@ describe('conditions', () => {
     for (const one of [...(when.circumstances ?? []), ...(when.spared ?? [])])
       expect(CIRCUMSTANCES).toHaveProperty(one);
     for (const key of when.part?.kinds ?? []) kind(key);
-    for (const key of [...(when.done ?? []), ...(when.undone ?? [])]) expect(LAY_UP_KEYS).toContain(key);
+    for (const key of [...(when.done ?? []), ...(when.undone ?? []), ...(when.untold ?? [])])
+      expect(LAY_UP_KEYS).toContain(key);
     if (when.side) {
       const sides = (TOPICS as Record<string, Topic>)[when.side.topic]?.sides ?? {};
       expect(when.side.is.length).toBeGreaterThan(0);
@@ -117,7 +128,7 @@ describe('conditions', () => {
 
   it('of a lay-up ask for nothing that only the wake-up knows', () => {
     for (const { key, when } of LAY_UP_STEPS)
-      for (const one of when) expect([one.done, one.undone], key).toEqual([undefined, undefined]);
+      for (const { done, undone, untold, found } of when) expect({ done, undone, untold, found }, key).toEqual({});
   });
 
   it('go by parts that a car of these traits has', () => {
@@ -160,7 +171,8 @@ describe('work that needs a caution', () => {
 
   it('under the car, with fuel, at the brakes, at the battery and with gas names it', () => {
     has(LAY_UP_STEPS, ['stands', 'wheels-off', 'sprung-by-gas', 'brake-fluid', 'oil-change', 'grease'], 'lifting');
-    has(LAY_UP_STEPS, ['fuel-low', 'fuel-fill', 'diesel-fill', 'drain-tank', 'carburetor-dry'], 'fuel-vapor');
+    has(LAY_UP_STEPS, ['diesel-fill', 'drain-tank', 'carburetor-dry'], 'fuel-vapor');
+    has(LAY_UP_STEPS, ['fuel-low', 'fuel-fill'], 'at-the-pump');
     has(LAY_UP_STEPS, ['brake-fluid', 'silicone-fluid', 'mineral-hydraulics'], 'brake-work');
     has(LAY_UP_STEPS, ['battery-maintainer', 'battery-off', 'battery-out', 'battery-left'], 'battery-gas');
     has(LAY_UP_STEPS, ['gas-valve'], 'gas-fuel');
@@ -169,7 +181,8 @@ describe('work that needs a caution', () => {
     has(LAY_UP_STEPS, ['close-holes', 'traps'], 'droppings');
     has(WAKE_UP_STEPS, ['first-start'], 'carbon-monoxide');
     has(WAKE_UP_STEPS, ['fuel-sample', 'fuel-drain', 'tank-refill', 'first-start', 'carburetor'], 'fuel-vapor');
-    has(WAKE_UP_STEPS, ['expel-oil', 'turn-by-hand'], 'hydraulic-lock');
+    has(WAKE_UP_STEPS, ['expel-oil', 'turn-by-hand', 'turn-diesel'], 'hydraulic-lock');
+    has(WAKE_UP_STEPS, ['out-of-gear'], 'rolling');
     has(WAKE_UP_STEPS, ['stands-out', 'wheels-on', 'oil', 'brake-fluid', 'brake-stuck'], 'lifting');
     has(WAKE_UP_STEPS, ['brake-stuck'], 'brake-dust');
   });

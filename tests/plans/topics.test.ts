@@ -7,7 +7,7 @@ import { placeOf, type StayGiven, situationWith, undated } from '../support/stay
 
 const ALL = Object.entries(TOPICS) as [TopicKey, Topic][];
 
-describe.each(ALL)('the topic %s', (_, { sides, defaults, evidence, sources }) => {
+describe.each(ALL)('the topic %s', (key, { sides, defaults, evidence, sources }) => {
   it('has at least two sides, each with a name of its own and what its friends say', () => {
     const told = Object.values(sides);
     expect(told.length).toBeGreaterThan(1);
@@ -21,10 +21,11 @@ describe.each(ALL)('the topic %s', (_, { sides, defaults, evidence, sources }) =
     for (const { when } of defaults.slice(0, -1)) expect(when.length).toBeGreaterThan(0);
   });
 
-  it('does not go by another topic, and by traits that can be stated', () => {
+  it('goes by no other topic than whether it is driven meanwhile, and by traits that can be stated', () => {
     for (const { when } of defaults)
       for (const list of when) {
-        expect(list.side).toBeUndefined();
+        if (key === 'running') expect(list.side).toBeUndefined();
+        else if (list.side) expect(list.side).toEqual({ topic: 'running', is: ['drive'] });
         for (const trait of list.traits ?? []) expect(STATED_TRAITS).toContain(trait);
       }
   });
@@ -66,6 +67,9 @@ describe('the usual side', () => {
     ['oil', {}, 'before', 'acids out before it stands'],
     ['running', {}, 'rest', 'no cold starts'],
     ['pressure', {}, 'raised', 'half a bar and more'],
+    ['pressure', { choices: { running: 'drive' } }, 'placard', 'it is driven every month'],
+    ['weight', { choices: { running: 'drive' }, months: 24 }, 'wheels', 'it is driven every month'],
+    ['tank', { choices: { running: 'drive' }, months: 24 }, 'full', 'it is driven every month'],
     ['cover', { place: placeOf({ shelter: 'open' }) }, 'cover', 'one that breathes'],
     ['windows', { place: null }, 'shut', 'mice and damp stay out'],
     ['repellents', {}, 'traps', 'nothing proves scents'],

@@ -14,6 +14,7 @@ import { WAKE_UP_STEPS } from '../../src/plans/wake-up.ts';
 import { sideOf } from '../../src/plans/when.ts';
 import { anyStay, made, type StayRecipe } from '../support/any-stay.ts';
 import { anyPlace } from '../support/arbitraries.ts';
+import { dated } from '../support/parts.ts';
 import { keysOf, placeOf, tick } from '../support/stays.ts';
 
 const RUNS = { numRuns: 60 };
@@ -119,6 +120,66 @@ describe('any plan', () => {
       }),
       VIEWS,
     );
+  });
+});
+
+describe('the engine of any car', () => {
+  const TURNS = ['expel-oil', 'turn-by-hand', 'turn-diesel', 'battery', 'oil-first', 'first-start'];
+
+  it('is turned by hand or starter only once it is out of gear, wherever it was left in gear', () => {
+    let geared = 0;
+    fc.assert(
+      fc.property(anyStay, anyTicks, (recipe, list) => {
+        const facts = made(recipe);
+        const all = plansOf({ ...facts, ticks: ticked(facts, list) }).map(({ plan }) => plan);
+        const leftIn = keysOf(layUpOf(recipe)).some((key) => key === 'in-gear' || key === 'in-park');
+        for (const plan of all.filter(({ name }) => name === 'wake-up')) {
+          const keys = keysOf(plan);
+          const at = keys.indexOf('out-of-gear');
+          expect(at >= 0).toBe(leftIn);
+          if (!leftIn) continue;
+          geared++;
+          for (const key of TURNS) if (keys.includes(key)) expect(keys.indexOf(key), key).toBeGreaterThan(at);
+        }
+      }),
+      VIEWS,
+    );
+    expect(geared).toBeGreaterThan(0);
+  });
+});
+
+describe('fuel that is over by the return day', () => {
+  /** Filled up and treated three days before the parking day, and ticked so. */
+  const filled = (facts: StayFacts): StayFacts => {
+    const day = addDays(facts.stay.parkedOn, -3);
+    const fresh = { claims: [dated('filled', day)] };
+    return {
+      ...facts,
+      ticks: ['fuel-fill', 'diesel-fill'].map((key) => tick('lay-up', key, day)),
+      parts: facts.parts.map((part) =>
+        part.kind === 'fuel-gasoline' || part.kind === 'fuel-diesel'
+          ? { ...part, ...fresh, details: { ...part.details, stabilized: 'yes', fullness: 95 } }
+          : part,
+      ),
+    };
+  };
+
+  it.each([
+    ['nobody saw to', (facts: StayFacts) => facts, 0, 1826],
+    ['was filled fresh and treated', filled, 0, 1826],
+  ] as const)('and warned of is drained before it is started: %s', (_, told, low, high) => {
+    let warned = 0;
+    fc.assert(
+      fc.property(anyStay, fc.integer({ min: low, max: high }), (recipe, length) => {
+        const facts = told(made({ ...recipe, length }));
+        const { warnings, wakeUp } = viewOf(facts, endOf(facts.stay));
+        if (!warnings.some(({ key }) => key === 'fuel-stop')) return;
+        warned++;
+        expect(keysOf(wakeUp)).toContain('fuel-drain');
+      }),
+      RUNS,
+    );
+    expect(warned).toBeGreaterThan(10);
   });
 });
 

@@ -191,6 +191,15 @@ describe('tire pressure', () => {
     expect(storagePressure(2, 3.5, 'sidewall')).toEqual({ low: 3.5, high: 3.5 });
   });
 
+  it.each(['raised', 'placard', 'sidewall'])('is not told where the placard is above the sidewall: %s', (side) => {
+    expect(storagePressure(3.6, 3.4, side)).toBeNull();
+    expect(storagePressure(3.4, 3.4, side)).toEqual({ low: 3.4, high: 3.4 });
+    const parts = { 'tires-road': { details: { placard: 3.6, sidewall: 3.4 } } };
+    const figure = one('pressure', { parts, choices: { pressure: side } });
+    expect(figure.amount).toBeNull();
+    expect(figure.says.join()).toContain('The placard is above what the sidewall allows');
+  });
+
   it('is not told where the placard is not', () => {
     expect(storagePressure(null, 3.5, 'raised')).toBeNull();
     expect(figureInWords(one('pressure'))).toBe('Cold pressure, each tire: not told yet');

@@ -27,7 +27,12 @@ describe('fuel', () => {
   it('treated and a winter old is left in the tank', () =>
     expect(wellDone({ parts: FILLED })).not.toContain('fuel-drain'));
   it('without ethanol, treated and eight months old is left in the tank', () =>
-    expect(wellDone({ months: 8, parts: FILLED })).not.toContain('fuel-drain'));
+    expect(
+      wellDone({
+        months: 8,
+        parts: { 'fuel-gasoline': { ...aged('fuel-gasoline', 0), details: { blend: 'e0', stabilized: 'yes' } } },
+      }),
+    ).not.toContain('fuel-drain'));
   it('is not drained from a tank that was drained', () => expect(wellDone({ months: 26 })).not.toContain('fuel-drain'));
   // Common practice by length: stabilized fill not over 12 months in an open-vented carburetor car.
   it('does not stand a year and more in a carburetor car', () =>

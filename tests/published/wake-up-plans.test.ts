@@ -1,6 +1,6 @@
 /** Waking a car: the order of spring, what returns where autumn left it out, and what years ask. */
 import { describe, expect, it } from 'vitest';
-import { addDays } from '../../src/dates/civil.ts';
+import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
 import type { Plan } from '../../src/plans/plan.ts';
 import { viewOf } from '../../src/plans/standing.ts';
 import {
@@ -8,6 +8,8 @@ import {
   GARAGE,
   keysOf,
   layUpWith,
+  PARKED,
+  placeOf,
   type StayGiven,
   stayOf,
   stepIn,
@@ -19,6 +21,11 @@ import {
 /** Everything its lay-up asked for was done, or nothing was. */
 const wellDone = (stay: StayGiven): Plan => wakeUpWith(stay, { done: keysOf(layUpWith(stay)) });
 const leftOut = (stay: StayGiven): Plan => wakeUpWith(stay, { undone: keysOf(layUpWith(stay)) });
+/** Nobody ticked anything either way, and rounds found something. */
+const untold = (stay: StayGiven): Plan => {
+  const keys = keysOf(layUpWith(stay));
+  return wakeUpWith(stay, { undone: keys, untold: keys, found: ['Smell, inside and around it: fuel'] });
+};
 
 const inOrder = (plan: Plan, wanted: readonly string[]): void => {
   const keys = keysOf(plan);
@@ -35,6 +42,11 @@ const CARS: readonly [string, StayGiven][] = [
   ['a grand tourer after two years', { start: 'grand-tourer-powered-top', months: 24 }],
   ['a car with its wheels off', { circumstances: ['wheels-off'] }],
   ['a car on an open end', { months: null }],
+  [
+    'a hatchback after two years on a belt nobody can date',
+    { start: 'hatchback-timing-belt', months: 24, parts: { 'timing-belt': undated('timing-belt') } },
+  ],
+  ['a big automatic after 14 months', { start: 'big-automatic-v8', months: 14 }],
 ];
 
 /** First before second wherever both are asked for: common practice of spring, unless named. */
@@ -54,6 +66,23 @@ const BEFORE: readonly (readonly [first: string, second: string, source: string]
   ['turn-by-hand', 'first-start', 'television workshop: a starter cannot feel a stuck valve'],
   ['expel-oil', 'battery', 'US Army TB 740-97-4: hydraulic lock'],
   ['expel-oil', 'first-start', 'US Army TB 740-97-4: hydraulic lock'],
+  // It was left in gear with the brake off: hand and starter would push the car.
+  ['out-of-gear', 'expel-oil', 'nothing is turned by hand in gear'],
+  ['out-of-gear', 'turn-by-hand', 'nothing is turned by hand in gear'],
+  ['out-of-gear', 'turn-diesel', 'nothing is turned by hand in gear'],
+  ['out-of-gear', 'battery', 'no current for a starter in gear'],
+  ['out-of-gear', 'oil-first', 'no starter turns it in gear'],
+  ['out-of-gear', 'first-start', 'no starter turns it in gear'],
+  ['timing-belt', 'expel-oil', 'a belt that jumps bends valves on the first turn'],
+  ['timing-belt', 'turn-by-hand', 'a belt that jumps bends valves on the first turn'],
+  ['timing-belt', 'oil-first', 'a belt that jumps bends valves on the first turn'],
+  ['expel-oil', 'oil-first', 'US Army TB 740-97-4: hydraulic lock'],
+  ['turn-by-hand', 'oil-first', 'a starter cannot feel a stuck valve'],
+  ['turn-diesel', 'oil-first', 'a starter cannot feel a stuck valve'],
+  ['unblock', 'oil-first', 'US Army TB 740-97-4: tags against the log'],
+  ['oil-first', 'first-start', 'oil arrives before it runs'],
+  ['found-on-rounds', 'battery', 'with a smell of fuel nothing is switched on'],
+  ['found-on-rounds', 'first-start', 'what was seen is put right first'],
   ['battery', 'lights', 'insurer’s magazine'],
   ['tires', 'yard', 'common practice'],
   ['wheels-on', 'tires', 'pumped up before they carry'],
@@ -69,7 +98,7 @@ const BEFORE: readonly (readonly [first: string, second: string, source: string]
 ];
 
 describe.each(CARS)('%s', (_, stay) => {
-  const plans = [wellDone(stay), leftOut(stay)];
+  const plans = [wellDone(stay), leftOut(stay), untold(stay)];
 
   it.each(BEFORE)('%s comes before %s: %s', (first, second) => {
     for (const keys of plans.map(keysOf)) {
@@ -90,7 +119,7 @@ describe.each(CARS)('%s', (_, stay) => {
 });
 
 it('every pair of the order is met by some car', () => {
-  const met = CARS.flatMap(([, stay]) => [keysOf(wellDone(stay)), keysOf(leftOut(stay))]).concat([
+  const met = CARS.flatMap(([, stay]) => [wellDone(stay), leftOut(stay), untold(stay)].map(keysOf)).concat([
     keysOf(leftOut({ months: 26, parts: { 'brake-fluid-glycol': aged('brake-fluid-glycol', 30) } })),
   ]);
   for (const [first, second] of BEFORE)
@@ -106,10 +135,19 @@ describe('spring of a roadster that was well laid up', () => {
   // Common practice: pipes and air box, mice, levels, cardboard, battery, brakes, lights, out of doors, papers, road.
   it('goes by the list', () =>
     inOrder(plan, [
-      ...['cover-off', 'cardboard', 'mice', 'levels', 'rubber-look', 'fuel-sample', 'unblock', 'battery', 'tires'],
-      ...['wheel-nuts', 'brakes-free', 'clutch', 'lights', 'first-start', 'leaks', 'yard', 'road-cover'],
-      ...['road-registry', 'road-check'],
+      ...['road-cover', 'cover-off', 'cardboard', 'mice', 'levels', 'rubber-look', 'out-of-gear', 'road-registry'],
+      ...['fuel-sample', 'unblock', 'battery', 'tires', 'wheel-nuts', 'brakes-free', 'clutch', 'lights'],
+      ...['first-start', 'leaks', 'yard', 'road-check'],
     ]));
+
+  // Letters and deliveries take weeks: insurer before registry, both before the road.
+  it.each([
+    ['order-due', 28],
+    ['road-cover', 10],
+    ['road-registry', 7],
+    ['out-of-gear', 7],
+    ['road-check', 0],
+  ])('has %s %d days ahead', (key, days) => expect(stepIn(plan, key).day).toBe(addDays('2027-04-01', -days)));
 
   it.each([
     ['oil', 'it was changed in autumn'],
@@ -121,6 +159,8 @@ describe('spring of a roadster that was well laid up', () => {
     ['turn-by-hand', 'it stood less than a year'],
     ['battery-load', 'it was kept charged'],
     ['workshop-years', 'it stood less than two years'],
+    ['expel-oil', 'no oil was put into its bores'],
+    ['found-on-rounds', 'rounds found nothing'],
   ])('without %s: %s', (key) => expect(keysOf(plan)).not.toContain(key));
 });
 
@@ -157,6 +197,34 @@ describe('what was not done in autumn', () => {
     expect(keysOf(wakeUpWith(stay, { undone: [done] }))).not.toContain(undoing);
   });
 
+  it.each([
+    ['cylinder-oil', 'expel-oil'],
+    ['belts-slack', 'belts-tight'],
+    ['stands', 'stands-out'],
+    ['sprung-by-gas', 'stands-out'],
+    ['gas-valve', 'valve-open'],
+  ])('%s that nobody ticked either way may have been done, and brings %s', (step, undoing) => {
+    const became = { undone: [step], untold: [step] };
+    const plan = wakeUpWith({ months: 1 }, became);
+    expect(stepIn(plan, undoing).because).toContain('nobody has ticked either way whether it was done');
+  });
+
+  it('oil in the bores that nobody told of is expelled; skipped there is none', () => {
+    const keys = (ticks: StayGiven['ticks']): string[] =>
+      keysOf(viewOf(stayOf({ months: 8, ...(ticks ? { ticks } : {}) }), '2027-06-20').wakeUp);
+    expect(keys([])).toContain('expel-oil');
+    expect(keys([tick('lay-up', 'cylinder-oil', PARKED)])).toContain('expel-oil');
+    expect(keys([tick('lay-up', 'cylinder-oil', PARKED, { state: 'skipped' })])).not.toContain('expel-oil');
+    // A winter asks for none, so none can be there.
+    expect(keysOf(viewOf(stayOf({}), '2027-03-20').wakeUp)).not.toContain('expel-oil');
+  });
+
+  it('a car with a lever is always taken out of gear, whatever was ticked', () => {
+    for (const start of ['roadster-disc-drum-overdrive', 'big-automatic-v8'] as const)
+      for (const plan of [wellDone({ start }), leftOut({ start }), wellDone({ start, months: 0, days: 10 })])
+        expect(keysOf(plan)).toContain('out-of-gear');
+  });
+
   it('is what nobody ticked by the parking day, skipped steps among it', () => {
     const facts = stayOf({
       ticks: [
@@ -187,6 +255,64 @@ describe('years', () => {
     expect(keysOf(wakeUpWith(stay, { undone: ['fuel-fill'] }))).toContain('fuel-drain');
   });
 
+  // Fuel by its own life: without ethanol, treated, two years at 20 °C and below; E10 one.
+  it.each([
+    ['e0', 'ethanol-free', 13, false],
+    ['e10', 'full', 13, true],
+    ['e0', 'ethanol-free', 26, true],
+  ] as const)(
+    'go by the fuel’s own life: %s, %s, treated, after %d months is drained: %s',
+    (blend, tank, months, is) => {
+      const details = { blend, stabilized: 'yes', fullness: 95 };
+      const stay: StayGiven = {
+        start: 'coupe-injection-abs',
+        months,
+        choices: { tank },
+        place: placeOf({ winterLow: -5, summerHigh: 20 }),
+        parts: { 'fuel-gasoline': { ...aged('fuel-gasoline', 0), details } },
+      };
+      expect(keysOf(wellDone(stay)).includes('fuel-drain')).toBe(is);
+    },
+  );
+
+  it('go by the fuel’s own life: E10, treated, in heat or the open is over within the year, and is drained', () => {
+    const place = placeOf({ winterLow: 2, summerHigh: 45, air: 'desert', shelter: 'covered' });
+    const details = { blend: 'e10', stabilized: 'yes', fullness: 95 };
+    const facts = stayOf({
+      place,
+      months: 10,
+      ticks: [tick('lay-up', 'fuel-fill', PARKED)],
+      parts: { 'fuel-gasoline': { ...aged('fuel-gasoline', 0), details } },
+    });
+    const { warnings, wakeUp } = viewOf(facts, '2027-09-01');
+    expect(warnings.map(({ key }) => key)).toContain('fuel-stop');
+    expect(keysOf(wakeUp)).toContain('fuel-drain');
+  });
+
+  it('go by the fuel’s own life: what was over when it was parked for two months is drained', () => {
+    const facts = stayOf({ months: 2, parts: { 'fuel-gasoline': aged('fuel-gasoline', 30) } });
+    const { warnings, wakeUp } = viewOf(facts, '2027-01-01');
+    expect(warnings.map(({ key }) => key)).toContain('fuel-stop');
+    expect(keysOf(wakeUp)).toContain('fuel-drain');
+  });
+
+  /** Planned for two months, and nobody closed it. */
+  const overdue = (on: CivilDate, filled: boolean): string[] => {
+    const ticks = filled ? [tick('lay-up', 'fuel-fill', PARKED)] : [];
+    return keysOf(viewOf(stayOf({ months: 2, ticks }), on).wakeUp);
+  };
+
+  it.each([
+    ['workshop-years', false],
+    ['turn-by-hand', false],
+    ['oil-first', false],
+    ['fuel-drain', false],
+    ['fuel-drain', true],
+  ])('count until the day it is seen: two months planned, thirty gone by, bring %s (filled up: %s)', (key, filled) => {
+    expect(overdue('2027-01-01', filled)).not.toContain(key);
+    expect(overdue(addMonths(PARKED, 30), filled)).toContain(key);
+  });
+
   it('refill a tank that was drained, and draw no sample from it', () => {
     const keys = keysOf(wellDone({ months: 26 }));
     expect(keys).toContain('tank-refill');
@@ -200,7 +326,7 @@ describe('years', () => {
   });
 
   it('ask for a workshop from two on', () => {
-    expect(keysOf(wellDone({ months: 24 }))).toContain('workshop-years');
+    expect(stepIn(wellDone({ months: 24 }), 'workshop-years').day).toBe(addDays('2028-11-01', -28));
     expect(keysOf(wellDone({ months: 24, days: -1 }))).not.toContain('workshop-years');
   });
 
@@ -213,7 +339,21 @@ describe('years', () => {
     const stay: StayGiven = { parts: { 'tires-road': aged('tires-road', 118) }, place: GARAGE };
     const plan = wellDone(stay);
     expect(stepIn(plan, 'order-tires').lines.join()).toMatch(/^Road tire/);
-    expect(stepIn(plan, 'order-tires').day).toBe(addDays('2027-04-01', -35));
+    expect(stepIn(plan, 'order-tires').day).toBe(addDays('2027-04-01', -28));
     expect(keysOf(wellDone({}))).not.toContain('order-tires');
+  });
+
+  it('date or renew a timing belt once it is out of gear, and put right two weeks ahead what rounds found', () => {
+    const stay: StayGiven = {
+      start: 'hatchback-timing-belt',
+      parts: { 'timing-belt': undated('timing-belt') },
+    };
+    const plan = wakeUpWith(stay, { found: ['Smell, inside and around it: fuel'] });
+    expect(stepIn(plan, 'timing-belt').day).toBe(addDays('2027-04-01', -7));
+    expect(stepIn(plan, 'found-on-rounds')).toMatchObject({
+      day: addDays('2027-04-01', -14),
+      lines: ['Smell, inside and around it: fuel'],
+      because: ['a round found it'],
+    });
   });
 });

@@ -52,22 +52,18 @@ export const GASOLINE: Wanted = {
   'treat-drive': [2, 'do-it-yourself guides: 5 to 10 minutes at least'],
 };
 
-/** The parking day, in order: common practice. Fuel is seen to outdoors, before it is pushed in; the cover goes on last. */
+/**
+ * The order of the work: common practice. Coolant is measured after a change. On the parking day fuel is seen to outdoors,
+ * before it is pushed in; what is turned by hand is not in gear yet; what needs current comes before the battery is off;
+ * the cover goes on last.
+ */
 const ORDER: readonly string[] = [
-  ...[
-    'wash',
-    'last-drive',
-    'carburetor-dry',
-    'drain-tank',
-    'ground-sheet',
-    'park',
-    'pressure',
-    'stands',
-    'sprung-by-gas',
-    'chocks',
-  ],
-  ...['in-gear', 'in-park', 'cylinder-oil', 'codes', 'battery-maintainer', 'battery-off'],
-  ...['battery-out', 'pipes-blocked', 'desiccant', 'windows', 'soft-top', 'traps', 'sheet', 'note-the-day', 'cover'],
+  ...['coolant-change', 'coolant-strength', 'wash', 'last-drive', 'air-con', 'carburetor-dry', 'drain-tank'],
+  ...['boards', 'ground-sheet', 'park', 'drip-tray', 'pressure', 'stands', 'sprung-by-gas', 'wheels-off', 'chocks'],
+  ...['cylinder-oil', 'belts-slack', 'in-gear', 'in-park', 'clutch-free', 'pipes-blocked', 'desiccant'],
+  ...['windows', 'soft-top', 'hard-top', 'traps', 'wipers-off', 'note-the-day', 'codes'],
+  ...['battery-maintainer', 'battery-off', 'battery-lithium-off', 'battery-out', 'battery-left'],
+  ...['sheet', 'cover', 'sealed-bag'],
 ];
 
 export const describePlans = (cases: readonly PlanCase[]): void =>

@@ -118,12 +118,26 @@ export const layUpWith = (given: StayGiven = {}): Plan => {
   return layUpPlan(situationWith(given), { ticks, own });
 };
 
-/** The plan to wake it, by what of the lay-up was done and what was not. */
+/** What became of a lay-up: its steps by what was ticked, and what rounds found. */
+export interface Became {
+  done?: readonly string[];
+  undone?: readonly string[];
+  untold?: readonly string[];
+  found?: readonly string[];
+}
+
+/** The plan to wake it, by what of the lay-up was done, what was not, and what nobody told. */
 export const wakeUpWith = (
   given: StayGiven,
-  { done = [], undone = [] }: { done?: readonly string[]; undone?: readonly string[] } = {},
+  { done = [], undone = [], untold = [], found = [] }: Became = {},
 ): Plan => {
-  const situation = { ...situationWith(given), done: new Set(done), undone: new Set(undone) };
+  const situation = {
+    ...situationWith(given),
+    done: new Set(done),
+    undone: new Set(undone),
+    untold: new Set(untold),
+    found,
+  };
   return wakeUpPlan(situation, wakeUpDays(situation.stay, situation.stay.parkedOn));
 };
 

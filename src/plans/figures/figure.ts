@@ -8,8 +8,10 @@ import type { Situation } from '../situation.ts';
 
 export interface Figure {
   what: string;
-  /** Null: something has to be told first. */
+  /** Null: something has to be told first, or put right. */
   amount: Span | null;
+  /** Why there is none, where that is not that it was not told. */
+  missing?: string;
   unit: string;
   decimals: number;
   /** Where the amount lies for any car: what is outside would be a fault of ours. */
@@ -20,8 +22,8 @@ export interface Figure {
 }
 
 /** “Stabilizer: 140 to 180 mL”; pressures in both units. */
-export const figureInWords = ({ what, amount, unit, decimals }: Figure): string => {
-  if (amount === null) return `${what}: not told yet`;
+export const figureInWords = ({ what, amount, unit, decimals, missing = 'not told yet' }: Figure): string => {
+  if (amount === null) return `${what}: ${missing}`;
   const words = spanInWords(amount, unit, decimals).trim();
   const psi = { low: convert(amount.low, 'bar', 'psi'), high: convert(amount.high, 'bar', 'psi') };
   return `${what}: ${words}${unit === 'bar' ? ` (${spanInWords(psi, 'psi', 0)})` : ''}`;

@@ -36,6 +36,7 @@ export const pressure = (situation: Situation): Figure[] => {
   return (alike ? told.slice(0, 1) : told).map(({ tire, placard, sidewall, amount }) => ({
     what: alike ? 'Cold pressure, each tire' : `Cold pressure, ${tire.part.position}`,
     amount,
+    ...(amount === null && placard !== null ? { missing: 'placard and sidewall contradict each other' } : {}),
     unit: 'bar',
     decimals: 1,
     limits: { low: 0, high: MOST_PRESSURE },

@@ -74,7 +74,7 @@ export const TO_THE_ROAD = [
   {
     key: 'clutch',
     phase: 'brakes',
-    title: 'Clutch: in gear with the pedal down it must push freely',
+    title: 'Clutch: in gear with the pedal down it must push freely; then out of gear again',
     days: 1,
     why: 'A glued clutch on a public road can’t be stopped quietly.',
     minutes: 10,
