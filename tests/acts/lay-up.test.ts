@@ -1,12 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../src/acts/fault.ts';
-import { addOwnStepAct, changeLayUpAct, chooseSide, type LayUpGiven, understand } from '../../src/acts/lay-up.ts';
+import {
+  addOwnStepAct,
+  type ClosingGiven,
+  changeLayUpAct,
+  chooseSide,
+  closeLayUp,
+  type LayUpGiven,
+  reopenLayUp,
+  understand,
+} from '../../src/acts/lay-up.ts';
 import { renewPart } from '../../src/acts/parts.ts';
 import { skipStep } from '../../src/acts/tick.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { changesBetween, outlineOf } from '../../src/plans/changes.ts';
 import { isDone } from '../../src/plans/plan.ts';
 import { layUpsOf } from '../../src/store/lay-ups.ts';
+import { putCar } from '../../src/store/places.ts';
 import { type Barn, carIn, carOf, claim, date, must, openBarn, partOf } from '../support/cars.ts';
 import {
   BACK,
@@ -178,6 +188,30 @@ describe('starting a lay-up', () => {
     expect(tryLayUp(next, carId, { parkedOn: '2027-11-01', returnOn: '' }).ok).toBe(true);
   });
 
+  it('is refused while another is open on that day, though it is closed today', () => {
+    const { barn, carId, id } = winter();
+    must(closeOn(barn, id, '2027-03-28'));
+    const next = onDayIn(barn, '2027-04-02');
+    const before = everythingIn(barn);
+    const outcome = tryLayUp(next, carId, { parkedOn: '2027-03-27', returnOn: '' });
+    expect(fields(outcome)).toEqual(['car']);
+    expect(outcome.ok ? '' : outcome.faults[0]?.message).toContain('is not closed by then');
+    expect(everythingIn(barn)).toEqual(before);
+    // The day it came back it can go away again.
+    must(tryLayUp(next, carId, { parkedOn: '2027-03-28', returnOn: '' }));
+  });
+
+  it('without a place is planned for where the car stands', () => {
+    const { barn, carId } = winterBarn();
+    const mild = placeIn(barn, 'Orangery', { winterLow: 8, summerHigh: 27 });
+    putCar(barn.store, barn.acting.collectionId, carId, mild, PLANNED);
+    const id = layUpIn(barn, carId);
+    expect(stayIn(barn, id).record.row.placeId).toBeNull();
+    expect(stayIn(barn, id).place?.name).toBe('Orangery');
+    expect(stayIn(barn, id).view.stay.place).toMatchObject({ winterLow: 8 });
+    expect(keysOf(planIn(barn, id, PLANNED))).not.toContain('washer');
+  });
+
   it('takes neither place nor person nor pattern of another collection', () => {
     const { barn, carId, placeId } = winterBarn();
     const shed = onDayIn(openBarn(barn.store, 'The shed'), PLANNED);
@@ -321,7 +355,7 @@ describe('a plan made anew', () => {
     const says = () => stepOn(barn, id, 'coolant-strength', '2026-09-15').figures.flatMap((figure) => figure.says);
     expect(says().join(' ')).toContain('Not measured yet');
     must(record(barn, carId, [typed(coolant, 'freeze-point', '-15', { day: '2026-09-14' })], '2026-09-14'));
-    expect(says().join(' ')).toContain('Measured: ');
+    expect(says().join(' ')).toContain('Measured on 14 September 2026: ');
   });
 
   it('keeps showing a tick whose step no longer applies', () => {
@@ -411,6 +445,37 @@ describe('a step of one’s own', () => {
 });
 
 describe('closing', () => {
+  const close = (barn: Barn, id: string, on: CivilDate, more: Partial<ClosingGiven>): Outcome<null> =>
+    closeLayUp(barn.store, { ...barn.acting, today: on }, stayIn(barn, id, on), {
+      day: on,
+      how: 'back',
+      km: null,
+      pattern: false,
+      ...more,
+    });
+
+  it('keeps the odometer of that day, and whether the next can begin like it', () => {
+    const { barn, carId, id } = winter();
+    must(close(barn, id, '2027-03-28', { km: 87_500, pattern: true }));
+    expect(carOf(barn, carId).facts.odometer).toEqual([{ day: '2027-03-28', km: 87_500 }]);
+    expect(stayIn(barn, id).record.row).toMatchObject({ closedOn: '2027-03-28', isTemplate: true });
+  });
+
+  it('with an odometer that runs backwards is refused whole', () => {
+    const { barn, carId, id } = winter();
+    must(tickOn(barn, id, 'park', PARKED, { km: 87_400 }));
+    const before = everythingIn(barn);
+    expect(close(barn, id, '2027-03-28', { km: 87_300, pattern: true }).ok).toBe(false);
+    expect(everythingIn(barn)).toEqual(before);
+    expect(carOf(barn, carId).facts.odometer).toEqual([{ day: PARKED, km: 87_400 }]);
+  });
+
+  it('called off is no pattern, whatever is asked', () => {
+    const { barn, id } = winter();
+    must(close(barn, id, '2026-10-01', { how: 'called off', pattern: true }));
+    expect(stayIn(barn, id).record.row).toMatchObject({ closedHow: 'called off', isTemplate: false });
+  });
+
   it('ends the stay with its day, how and by whom', () => {
     const { barn, id } = winter();
     must(closeOn(barn, id, '2027-03-28'));
@@ -470,5 +535,63 @@ describe('closing', () => {
     must(closeOn(barn, id, '2027-03-28'));
     expect(stayIn(barn, id, '2027-01-05').view.state).toBe('standing');
     expect(stayIn(barn, id, '2027-01-05').view.rounds.find(({ state }) => state === 'due')?.due).toBe('2027-01-01');
+  });
+});
+
+describe('opening again', () => {
+  const reopen = (barn: Barn, id: string, on: CivilDate): Outcome<null> =>
+    reopenLayUp(barn.store, { ...barn.acting, today: on }, stayIn(barn, id, on));
+
+  it('takes back a closing that was a slip: it stands on, and its steps are ticked again', () => {
+    const { barn, id } = winter();
+    must(tickOn(barn, id, 'photographs', '2026-10-10'));
+    const before = everythingIn(barn);
+    must(
+      closeLayUp(barn.store, { ...barn.acting, today: '2027-03-01' }, stayIn(barn, id, '2027-03-01'), {
+        day: '2027-03-01',
+        how: 'back',
+        km: null,
+        pattern: true,
+      }),
+    );
+    expect(tickOn(barn, id, 'cover-off', '2027-03-02', {}, 'wake-up').ok).toBe(false);
+    must(reopen(barn, id, '2027-03-02'));
+    expect(everythingIn(barn)).toEqual(before);
+    expect(stayIn(barn, id).record.row).toMatchObject({
+      closedOn: null,
+      closedHow: null,
+      closedBy: null,
+      isTemplate: false,
+    });
+    must(tickOn(barn, id, 'cover-off', '2027-03-02', {}, 'wake-up'));
+    must(closeOn(barn, id, '2027-03-28'));
+  });
+
+  it('takes back a calling off as well', () => {
+    const { barn, id } = winter();
+    must(closeOn(barn, id, '2026-10-01', 'called off'));
+    must(reopen(barn, id, '2026-10-02'));
+    expect(stayIn(barn, id, '2026-12-05').view).toMatchObject({ state: 'standing' });
+    expect(stayIn(barn, id, '2026-12-05').record.row.closedOn).toBeNull();
+  });
+
+  it('is refused once the car was put away again', () => {
+    const { barn, carId, id } = winter();
+    must(closeOn(barn, id, '2027-03-28'));
+    const next = onDayIn(barn, '2027-09-01');
+    layUpIn(next, carId, { parkedOn: '2027-11-01', returnOn: '' });
+    const before = everythingIn(barn);
+    expect(fields(reopen(barn, id, '2027-09-02'))).toEqual(['day']);
+    expect(everythingIn(barn)).toEqual(before);
+  });
+
+  it('of the later of two is not kept from it by the earlier', () => {
+    const { barn, carId, id } = winter();
+    must(closeOn(barn, id, '2027-03-28'));
+    const next = onDayIn(barn, '2027-09-01');
+    const second = layUpIn(next, carId, { parkedOn: '2027-11-01', returnOn: '' });
+    must(closeOn(next, second, '2028-03-28'));
+    must(reopen(next, second, '2028-03-29'));
+    expect(stayIn(barn, id).record.row.closedOn).toBe('2027-03-28');
   });
 });

@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { changeLayUpAct, chooseSide, type LayUpGiven } from '../../src/acts/lay-up.ts';
 import { addDays, type CivilDate, daysBetween } from '../../src/dates/civil.ts';
+import { isSilent } from '../../src/plans/standing.ts';
 import { changeMember } from '../../src/store/people.ts';
 import { setDetails } from '../../src/store/readings.ts';
 import { type Barn, claim, date, must, partOf } from '../support/cars.ts';
@@ -26,6 +27,9 @@ import {
   winterBarn,
 } from '../support/lay-ups.ts';
 import { record, typed } from '../support/readings.ts';
+
+// Whole winters with all their letters: a machine busy with other tests takes its time.
+vi.setConfig({ testTimeout: 30_000 });
 
 const ADA = 'ada@example.org';
 const BRAM = 'bram@example.org';
@@ -82,6 +86,7 @@ describe('steps of a lay-up', () => {
     expect(letter?.[0]).toBe(ADA);
     expect(told(letter?.[1])).toEqual([
       `20 September 2026: ${titleOf('settle-place')}`,
+      `20 September 2026: ${titleOf('settle-running')}`,
       `20 September 2026: ${titleOf('measure-humidity')}`,
       `20 September 2026: ${titleOf('book-lift')}`,
     ]);
@@ -95,25 +100,26 @@ describe('steps of a lay-up', () => {
     date(barn, carId, 'spark-plugs', claim('fitted', '2015'));
     const written = sweptOn(barn, '2026-09-17');
     expect(Object.keys(written)).toEqual([ADA]);
-    expect(told(written[ADA])).toHaveLength(3);
+    expect(told(written[ADA])).toHaveLength(4);
     expect(written[ADA]).toContain('[Past] Spark plugs');
-    expect(lettersTo(barn, ADA).at(-1)?.subject).toBe('3 lay-up steps; 1 past: Merle Tourer');
+    expect(lettersTo(barn, ADA).at(-1)?.subject).toBe('4 lay-up steps; 1 past: Merle Tourer');
   });
 
   it('that were ticked or left out are told no more', () => {
     const { barn, id } = winter({}, { ticked: false });
-    must(tickOn(barn, id, 'settle-place', '2026-09-12'));
+    for (const key of ['settle-place', 'settle-running']) must(tickOn(barn, id, key, '2026-09-12'));
     must(tickOn(barn, id, 'book-lift', '2026-09-12'));
     expect(told(sweptOn(barn, '2026-09-17')[ADA])).toEqual([`20 September 2026: ${titleOf('measure-humidity')}`]);
   });
 
   it('are told again when the parking day moves on, and not when it comes nearer', () => {
     const { barn, id, placeId } = winter({}, { ticked: false });
-    expect(told(sweptOn(barn, '2026-09-17')[ADA])).toHaveLength(3);
+    expect(told(sweptOn(barn, '2026-09-17')[ADA])).toHaveLength(4);
     change(barn, id, '2026-09-18', { place: placeId, parkedOn: '2026-11-08' });
     expect(sweptOn(barn, '2026-09-18')).toEqual({});
     expect(told(sweptOn(barn, '2026-09-24')[ADA])).toEqual([
       `27 September 2026: ${titleOf('settle-place')}`,
+      `27 September 2026: ${titleOf('settle-running')}`,
       `27 September 2026: ${titleOf('measure-humidity')}`,
       `27 September 2026: ${titleOf('book-lift')}`,
     ]);
@@ -138,7 +144,7 @@ describe('steps of a lay-up', () => {
     const steps = march.flatMap(([day, text]) =>
       told(text).flatMap((title) => (STEP.test(title) ? [[day, title]] : [])),
     );
-    expect(steps[0]).toEqual(['2027-03-01', `25 February 2027: ${titleOf('order-tires', 'wake-up')}`]);
+    expect(steps[0]).toEqual(['2027-03-01', `4 March 2027: ${titleOf('order-tires', 'wake-up')}`]);
     expect(steps).toContainEqual(['2027-03-22', `25 March 2027: ${titleOf('cover-off', 'wake-up')}`]);
     expect(steps.map(([, title]) => title)).toEqual([...new Set(steps.map(([, title]) => title))]);
   });
@@ -152,6 +158,8 @@ describe('the round', () => {
     tellOn(barn, id, PLANNED);
     for (const { key } of planIn(barn, id, PARKED).steps) must(tickOn(barn, id, key, PARKED, { day: PLANNED }));
     readBattery(barn, carId, PARKED, '12.7');
+    const fuel = date(barn, carId, 'fuel-gasoline', claim('filled', '1 September 2026'));
+    setDetails(barn.store, barn.acting.collectionId, fuel, { blend: 'e10', stabilized: 'yes', fullness: 95 });
     expect(sweptOn(barn, '2026-11-30')[BRAM]).toBeUndefined();
     const day = sweptOn(barn, '2026-12-01');
     expect(Object.keys(day)).toEqual([BRAM]);
@@ -169,7 +177,7 @@ describe('the round', () => {
       sweepOn(barn, '2026-11-20');
       const { letters, withoutAddress } = sweepOn(barn, '2026-12-01');
       expect(letters.map(({ to }) => to)).toEqual([ADA]);
-      expect(withoutAddress).toEqual([]);
+      expect(withoutAddress).toEqual(email === null ? ['Nell'] : []);
       expect(about(lettersTo(barn, ADA).at(-1)?.text, 'The round of 1 December 2026')).toHaveLength(1);
     }
   });
@@ -310,15 +318,97 @@ describe('a car that stands', () => {
     );
     expect(letters.map(([day]) => day)).toEqual(['2027-03-01']);
     expect(about(letters[0]?.[1], 'It comes back on')).toEqual(['It comes back on 1 April 2027']);
-    expect(letters[0]?.[1]).toMatch(/\d+ parts? of it past or due by its dates/);
+    expect(letters[0]?.[1]).toMatch(/\d+ parts past or due by their dates/);
   });
 
-  it('overdue by two weeks is asked after, once', () => {
+  it('overdue by two weeks is asked after, once a month', () => {
     const { barn } = winter();
     sweepOn(barn, BACK);
+    const days = ['2027-04-02', ...round('2027-04-15', '2027-05-15', '2027-06-15')] as CivilDate[];
+    expect(saying(sweptThrough(barn, days), 'It was to come back')).toEqual(['2027-04-15', '2027-05-15', '2027-06-15']);
+  });
+});
+
+describe('a stay nobody ends', () => {
+  it('and in which nobody ticks anything has its ordinary letters again, and is asked after every month', {
+    timeout: 60_000,
+  }, () => {
+    const { barn, carId, id } = winter({}, { ticked: false });
+    date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 February 2025'));
+    date(barn, carId, 'engine-oil', claim('filled', '1 September 2026'));
+    const winterDays = [
+      '2026-09-20',
+      '2026-10-28',
+      PARKED,
+      ...from('2026-12-01', '2027-04-14', 15),
+      '2027-04-14',
+    ] as const;
+    const silent = sweptThrough(barn, winterDays);
+    const fluid = (letters: Letters): CivilDate[] =>
+      letters.flatMap(([day, text]) => (/^\[[^\]]*\] Brake fluid/m.test(text) ? [day] : []));
+    expect(fluid(silent).filter((day) => day >= PARKED)).toEqual([]);
+    expect(saying(silent, 'nobody has closed the lay-up')).toEqual([]);
+    // Two weeks after the day it was to be back the silence ends by itself, and then two years go by.
+    const asked = from('2027-04-15', '2029-04-20').filter((day) => /-(15|16|28)$/.test(day));
+    const after = sweptThrough(barn, asked);
+    expect(fluid(after)).toEqual(['2027-04-15']);
+    expect(saying(after, 'nobody has closed the lay-up')).toEqual(asked.filter((day) => day.endsWith('-15')));
+    expect(saying(after, 'nobody has closed the lay-up')).toHaveLength(25);
+    // What comes of age long after is told on its day as of any other car.
+    const oil = after.flatMap(([day, text]) => (/^\[Past\] Engine oil/m.test(text) ? [day] : []));
+    expect(oil).toEqual([expect.stringMatching(/^2027-(09|1)|^2028/)]);
+    expect(after.flatMap(([, text]) => told(text)).filter((title) => STEP.test(title))).toEqual([]);
+    expect(after.flatMap(([, text]) => about(text, 'The round of'))).toEqual([]);
+    expect(isSilent(stayIn(barn, id, '2027-04-14').view)).toBe(true);
+    expect(isSilent(stayIn(barn, id, '2029-04-20').view)).toBe(false);
+    // Once somebody closes it, nobody is asked any more.
+    must(closeOn(barn, id, '2029-04-20', 'back', '2027-04-01'));
+    expect(saying(sweptThrough(barn, ['2029-05-15', '2029-06-15']), 'nobody has closed')).toEqual([]);
+  });
+
+  it('given a later day is silent again, and asked after anew from that day', () => {
+    const { barn, id, placeId } = winter();
+    expect(saying(sweptThrough(barn, ['2027-04-15', '2027-04-20']), 'nobody has closed')).toEqual(['2027-04-15']);
+    change(barn, id, '2027-04-21', { place: placeId, returnOn: '2027-06-01' });
+    expect(isSilent(stayIn(barn, id, '2027-05-20').view)).toBe(true);
     expect(
-      saying(sweptThrough(barn, ['2027-04-02', ...round('2027-04-15'), '2027-05-30']), 'It was to come back'),
-    ).toEqual(['2027-04-15']);
+      saying(sweptThrough(barn, ['2027-05-15', '2027-06-14', '2027-06-15', '2027-06-16']), 'nobody has closed'),
+    ).toEqual(['2027-06-15']);
+  });
+});
+
+describe('who looks in and can’t be written to', () => {
+  it('is named with every round that should have gone to them, and on no other day', () => {
+    const { barn, carId, placeId } = winterBarn();
+    const id = layUpIn(barn, carId, { place: placeId, visitor: personIn(barn, 'Nell', null, false) });
+    tellOn(barn, id, PLANNED);
+    const without = (day: CivilDate) => sweepOn(barn, day).withoutAddress;
+    expect(without('2026-09-20')).toEqual([]);
+    expect(without('2026-11-30')).toEqual([]);
+    expect(without('2026-12-01')).toEqual(['Nell']);
+    must(roundOn(barn, id, '2026-12-02', GOOD));
+    expect(without('2026-12-03')).toEqual([]);
+    expect(without('2027-01-01')).toEqual(['Nell']);
+  });
+
+  it('is not named where they have an address', () => {
+    const { barn, carId, placeId } = winterBarn();
+    const id = layUpIn(barn, carId, { place: placeId, visitor: personIn(barn, 'Bram', BRAM, false) });
+    tellOn(barn, id, PLANNED);
+    expect(sweepOn(barn, '2026-12-01').withoutAddress).toEqual([]);
+  });
+});
+
+describe('what is still open on the parking day', () => {
+  it('is told on that day, once', () => {
+    const { barn } = winter({}, { ticked: false });
+    const letters = sweptThrough(barn, ['2026-09-20', ...from('2026-10-25', '2026-11-20')]);
+    expect(saying(letters, 'Still open before it stands')).toEqual([PARKED]);
+  });
+
+  it('is told nobody where it was all ticked', () => {
+    const { barn } = winter();
+    expect(saying(sweptThrough(barn, from('2026-10-31', '2026-11-05')), 'Still open')).toEqual([]);
   });
 });
 
@@ -369,9 +459,9 @@ describe('warnings', () => {
     };
     const full = fueled(false);
     // E10 without stabilizer: three months to a doubt, six to an end, longer while it is cold.
-    expect(saying(full, 'The fuel is getting old')).toEqual([expect.stringMatching(/^2026-12|^2027-01/)]);
-    expect(saying(full, 'By its age the fuel is over')).toEqual([expect.stringMatching(/^2027-0[345]/)]);
-    expect(saying(fueled(true), 'fuel is')).toEqual([]);
+    expect(saying(full, 'The fuel has been getting old')).toEqual([expect.stringMatching(/^2026-12|^2027-01/)]);
+    expect(saying(full, 'By its age the fuel has been over')).toEqual([expect.stringMatching(/^2027-0[345]/)]);
+    expect(saying(fueled(true), 'fuel has been')).toEqual([]);
   });
 
   it('of a policy come 30 days before it ends, once', () => {

@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import type { Outcome } from '../../src/acts/fault.ts';
-import { type Effect, effectsOf, skipStep } from '../../src/acts/tick.ts';
+import { type Effect, effectsOf, skipStep, takeBackTick } from '../../src/acts/tick.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { findingsOf } from '../../src/findings/car.ts';
 import { explain } from '../../src/findings/explain.ts';
 import type { PlanName } from '../../src/plans/plan.ts';
 import { closedParts } from '../../src/store/cars.ts';
-import { untickStep } from '../../src/store/lay-ups.ts';
+import { setDetails } from '../../src/store/readings.ts';
 import { type Barn, carOf, claim, date, must, partOf } from '../support/cars.ts';
 import {
+  closeOn,
   everythingIn,
   layUpIn,
   onDayIn,
@@ -34,6 +35,8 @@ const winter = () => {
   const all = (key: string, on?: CivilDate, plan?: PlanName): string[] => effects(key, on, plan).map((one) => one.key);
   return { barn, carId, placeId, id, part, effects, all };
 };
+const takeBack = (barn: Barn, id: string, key: string, on: CivilDate, plan: PlanName = 'lay-up'): Outcome<null> =>
+  takeBackTick(barn.store, { ...barn.acting, today: on }, stayIn(barn, id, on), stepOn(barn, id, key, on, plan), plan);
 const closed = (barn: Barn, carId: string, kind: string) =>
   closedParts(barn.store, barn.acting.collectionId, carId).filter((part) => part.kind === kind);
 
@@ -100,10 +103,31 @@ describe('a tick', () => {
   it('taken back leaves the step open, and can be made anew', () => {
     const { barn, id } = winter();
     must(tickOn(barn, id, 'photographs', DAY, { note: 'First' }));
-    untickStep(barn.store, barn.acting.collectionId, id, { plan: 'lay-up', step: 'photographs' }, DAY);
+    must(takeBack(barn, id, 'photographs', DAY));
     expect(stepOn(barn, id, 'photographs', DAY).tick).toBeNull();
     must(tickOn(barn, id, 'photographs', DAY, { note: 'Second' }));
     expect(stepOn(barn, id, 'photographs', DAY).tick?.note).toBe('Second');
+  });
+
+  it('names who did it, where that is not who ticks it', () => {
+    const { barn, id } = winter();
+    must(tickOn(barn, id, 'photographs', DAY, { by: 'Bram' }));
+    expect(stepOn(barn, id, 'photographs', DAY).tick?.by).toBe('Bram');
+  });
+
+  it('of the lay-up takes a day of the year before it was parked, and none earlier', () => {
+    const { barn, id } = winter();
+    expect(fields(tickOn(barn, id, 'photographs', DAY, { day: '2025-10-31' }))).toEqual(['day']);
+    expect(stepOn(barn, id, 'photographs', DAY).tick).toBeNull();
+    must(tickOn(barn, id, 'photographs', DAY, { day: '2025-11-01' }));
+  });
+
+  it('of the way back takes no day before it was parked', () => {
+    const { barn, id } = winter();
+    const on: CivilDate = '2027-03-29';
+    expect(fields(tickOn(barn, id, 'cover-off', on, { day: '2026-10-31' }, 'wake-up'))).toEqual(['day']);
+    expect(stepOn(barn, id, 'cover-off', on, 'wake-up').tick).toBeNull();
+    must(tickOn(barn, id, 'cover-off', on, { day: PARKED }, 'wake-up'));
   });
 
   it('of one plan is none of the other', () => {
@@ -225,7 +249,13 @@ describe('what was serviced or used', () => {
     must(tickOn(barn, id, 'chocks', PARKED, { effects: all('chocks', PARKED) }));
     expect(part('door-seals').claims).toMatchObject([{ clock: 'serviced', from: DAY, to: DAY }]);
     expect(part('clutch-plate').claims).toMatchObject([{ clock: 'used', from: PARKED, to: PARKED }]);
-    expect(part('parking-brake').claims).toMatchObject([{ clock: 'serviced', from: PARKED }]);
+  });
+
+  it('is nothing where wheels are only chocked: that looks at no brake', () => {
+    const { barn, id, part, all } = winter();
+    expect(all('chocks', PARKED)).toEqual([]);
+    must(tickOn(barn, id, 'chocks', PARKED));
+    expect(part('parking-brake').claims).toEqual([]);
   });
 });
 
@@ -259,6 +289,57 @@ describe('the battery', () => {
     expect(outlook()?.days).toEqual([]);
     must(tickOn(barn, id, 'battery', '2027-03-30', {}, 'wake-up'));
     expect(part('battery-flooded').details).toMatchObject({ connection: 'connected' });
+  });
+
+  it('loses what a step said of it when that tick is taken back, and nothing else', () => {
+    const { barn, id, part } = winter();
+    setDetails(barn.store, barn.acting.collectionId, part('battery-flooded').id, { chemistry: 'calcium' });
+    must(tickOn(barn, id, 'battery-maintainer', PARKED));
+    expect(part('battery-flooded').details).toEqual({ chemistry: 'calcium', connection: 'maintainer' });
+    must(takeBack(barn, id, 'battery-maintainer', '2026-11-03'));
+    expect(part('battery-flooded').details).toEqual({ chemistry: 'calcium' });
+    expect(stepOn(barn, id, 'battery-maintainer', '2026-11-03').tick).toBeNull();
+  });
+
+  it('keeps what was said of it since, when an earlier tick is taken back', () => {
+    const { barn, id, part } = winter();
+    const spring: CivilDate = '2027-03-30';
+    must(tickOn(barn, id, 'battery-maintainer', PARKED));
+    must(tickOn(barn, id, 'battery', spring, {}, 'wake-up'));
+    must(takeBack(barn, id, 'battery-maintainer', spring));
+    expect(part('battery-flooded').details).toEqual({ connection: 'connected' });
+    must(takeBack(barn, id, 'battery', spring, 'wake-up'));
+    expect(part('battery-flooded').details).toEqual({});
+  });
+
+  it('keeps what somebody answered, when a step is no longer left out', () => {
+    const { barn, id, part } = winter();
+    setDetails(barn.store, barn.acting.collectionId, part('battery-flooded').id, { connection: 'maintainer' });
+    const step = () => stepOn(barn, id, 'battery-maintainer', PARKED);
+    must(
+      skipStep(barn.store, { ...barn.acting, today: PARKED }, stayIn(barn, id, PARKED), step(), 'lay-up', 'Always on'),
+    );
+    must(takeBack(barn, id, 'battery-maintainer', PARKED));
+    expect(step().tick).toBeNull();
+    expect(part('battery-flooded').details).toEqual({ connection: 'maintainer' });
+  });
+
+  it('is not said anew by a late tick, where a step of a later day said it', () => {
+    const { barn, id, part } = winter();
+    const spring: CivilDate = '2027-03-30';
+    must(tickOn(barn, id, 'battery', spring, {}, 'wake-up'));
+    must(tickOn(barn, id, 'battery-maintainer', '2027-03-31', { day: PARKED }));
+    expect(part('battery-flooded').details).toMatchObject({ connection: 'connected' });
+  });
+
+  it('of a stay that is over stays as it was said', () => {
+    const { barn, id, part } = winter();
+    must(tickOn(barn, id, 'battery-maintainer', PARKED));
+    must(closeOn(barn, id, '2027-03-28'));
+    const before = everythingIn(barn);
+    expect(fields(takeBack(barn, id, 'battery-maintainer', '2027-04-02'))).toEqual(['day']);
+    expect(everythingIn(barn)).toEqual(before);
+    expect(part('battery-flooded').details).toEqual({ connection: 'maintainer' });
   });
 
   it('read as it is put away keeps its reading; one that can’t be keeps nothing of the whole tick', () => {

@@ -260,6 +260,34 @@ describe('GET /lay-ups/{id}', () => {
     expect(new Set(plan.steps.map(({ phase }) => phase))).toEqual(new Set(['settle', 'order', 'book', 'do', 'day']));
   });
 
+  it('has what a round found against the road in the road check, until a better round', async () => {
+    const { send, now } = await away(STANDING);
+    await document(
+      await send('POST', '/rounds', { day: '2026-11-20', answers: { smell: 'fuel', drips: 'spots' } }),
+      201,
+    );
+    const { roadCheck } = await now();
+    expect(roadCheck).toMatchObject({
+      answer: 'no',
+      found: [expect.stringMatching(/^[Ss]mell, inside and around it: fuel/)],
+    });
+    await document(await send('POST', '/rounds', { day: '2026-11-24', answers: { smell: 'none' } }), 201);
+    expect((await now()).roadCheck).toMatchObject({ found: [] });
+  });
+
+  it('takes back with a tick what it said of the battery', async () => {
+    const { site, car, tick, send } = await away(STANDING);
+    await document(await tick({ step: 'battery-maintainer', day: '2026-09-20' }), 201);
+    const connection = async () => {
+      const answer = await site.get(`/api/v1/cars/${car.id}/parts`);
+      const { parts } = await document<{ parts: { kind: string; details: Record<string, unknown> }[] }>(answer);
+      return parts.find(({ kind }) => kind === 'battery-flooded')?.details['connection'];
+    };
+    expect(await connection()).toBe('maintainer');
+    expect((await send('DELETE', '/ticks/lay-up/battery-maintainer')).ok).toBe(true);
+    expect(await connection()).toBeUndefined();
+  });
+
   it('is as on the day asked for: rounds and warnings come, and the road check', async () => {
     const { now } = await away();
     const later = await now('?on=2027-02-25');
@@ -267,7 +295,7 @@ describe('GET /lay-ups/{id}', () => {
     expect(later.rounds.map(({ state }) => state)).toEqual(['missed', 'due', 'ahead']);
     expect(later.warnings.map(({ key }) => key)).toContain('battery-unread');
     expect(later.warnings[0]?.cautions[0]).toContain('hydrogen');
-    expect(later.roadCheck).toMatchObject({ answer: 'no' });
+    expect(later.roadCheck).toMatchObject({ answer: 'no', found: [] });
     expect(later.looks).toEqual(expect.arrayContaining(['smell', 'mice', 'drips']));
     expect(later.looks).not.toContain('oil-smell');
   });
@@ -670,7 +698,8 @@ describe('POST /lay-ups/{id}/close', () => {
     expect(await document(await send('POST', '/close', { how: 'called off' }))).toMatchObject({
       state: 'called off',
       closedOn: '2026-11-25',
-      pattern: true,
+      // What never was is no pattern, whatever was asked.
+      pattern: false,
     });
   });
 

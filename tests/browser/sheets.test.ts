@@ -132,7 +132,7 @@ describe.skipIf(!chromiumFound)('sheets', () => {
             await go(stay, 'windshield', paper);
             const lines = await sizes('.line, .call, .when');
             expect(lines.length).toBeGreaterThan(5);
-            expect(Math.min(...lines)).toBeGreaterThanOrEqual(28 * POINT - 0.01);
+            expect(Math.min(...lines)).toBeGreaterThanOrEqual(27 * POINT - 0.01);
             expect(Math.min(...(await sizes('.stop')))).toBeGreaterThanOrEqual(60 * POINT - 0.01);
           }
         });

@@ -38,7 +38,7 @@ describe('the letter with a plan', () => {
       'nowhere known',
       { place: null },
       null,
-      'Parked on 1 November 2026, until 1 April 2027; nobody has said where it stands: frost and damp are taken for possible.',
+      'Parked on 1 November 2026, until 1 April 2027; nobody has said where it stands: frost is taken for possible.',
     ],
   ])('opens with the stay: %s', (_, given, place, opening) =>
     expect(letterOf(given, 'Merle Tourer', place).opening).toBe(opening),

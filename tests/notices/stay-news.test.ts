@@ -13,7 +13,12 @@ const matters = (given: StayGiven, on: CivilDate, sort: StayNews['sort']): strin
 describe('steps', () => {
   it('are told three days ahead, and not before', () => {
     expect(matters({}, '2026-09-16', 'step')).toEqual([]);
-    expect(matters({}, '2026-09-17', 'step')).toEqual(['step:settle-place', 'step:measure-humidity', 'step:book-lift']);
+    expect(matters({}, '2026-09-17', 'step')).toEqual([
+      'step:settle-place',
+      'step:settle-running',
+      'step:measure-humidity',
+      'step:book-lift',
+    ]);
   });
 
   it('are told with their figures, what they list and where to tick them', () => {
@@ -27,6 +32,7 @@ describe('steps', () => {
   it('are no news once ticked, skipped ones too', () => {
     const ticks = [
       tick('lay-up', 'settle-place', '2026-09-18'),
+      tick('lay-up', 'settle-running', '2026-09-18'),
       tick('lay-up', 'book-lift', '2026-09-18', { state: 'skipped' }),
     ];
     expect(matters({ ticks }, '2026-09-18', 'step')).toEqual(['step:measure-humidity']);
@@ -44,7 +50,8 @@ describe('steps', () => {
     expect(matters({}, '2027-03-01', 'wake')).toEqual(['wake:order-due']);
     expect(of({}, '2027-03-01', 'wake')[0]).toMatchObject({
       page: 'wake-up/order-due',
-      began: addDays('2027-04-01', -38),
+      // A month before it comes back, never earlier.
+      began: '2027-03-01',
     });
   });
 
@@ -53,6 +60,46 @@ describe('steps', () => {
     const supplies = of(traits, '2026-09-27', 'step').find(({ matter }) => matter === 'step:order-supplies');
     expect(supplies?.lines).toHaveLength(7);
     expect(supplies?.lines.at(-1)).toMatch(/^and \d+ more on its page$/);
+  });
+});
+
+describe('on the parking day', () => {
+  const STILL = 'still-open';
+  const still = (given: StayGiven, on: CivilDate): StayNews[] => news(given, on).filter((one) => one.matter === STILL);
+
+  it('what should have come before it and is still open is told once more, in one line', () => {
+    expect(still({}, '2026-10-31')).toEqual([]);
+    const open = viewOf(stayOf(), PARKED).layUp.steps.filter(({ day }) => day < PARKED);
+    const [told, ...others] = still({}, PARKED);
+    expect(others).toEqual([]);
+    expect(told).toMatchObject({
+      began: PARKED,
+      sort: 'step',
+      title: `Still open before it stands: ${open.length} steps`,
+      forVisitor: false,
+    });
+    expect(told?.lines).toEqual([
+      ...open.slice(0, 6).map(({ title }) => title),
+      `and ${open.length - 6} more on its page`,
+    ]);
+  });
+
+  it('walked on day by day is heard once, for a fortnight', () => {
+    const told: ToldMatter[] = [];
+    for (const on of Array.from({ length: 40 }, (_, n) => addDays('2026-10-20', n)))
+      for (const { matter } of unheard(news({}, on), told)) told.push({ matter, saidOn: on });
+    expect(told.filter(({ matter }) => matter === STILL)).toEqual([{ matter: STILL, saidOn: PARKED }]);
+    expect(still({}, '2026-11-15')).toHaveLength(1);
+    expect(still({}, '2026-11-16')).toEqual([]);
+  });
+
+  it('is nothing where all was ticked or left out, nor of a plan made after that day', () => {
+    const ticks = viewOf(stayOf(), PARKED)
+      .layUp.steps.filter(({ day }) => day < PARKED)
+      .map(({ key }, n) => tick('lay-up', key, '2026-10-31', { state: n === 0 ? 'skipped' : 'done' }));
+    expect(still({ ticks: ticks.slice(1) }, PARKED)[0]?.title).toBe('Still open before it stands: 1 step');
+    expect(still({ ticks }, PARKED)).toEqual([]);
+    expect(still({ ahead: -3 }, '2026-11-05')).toEqual([]);
   });
 });
 
@@ -68,10 +115,17 @@ describe('rounds', () => {
   it('are told only as the last that came due, the missed ones by their days', () => {
     const told = of({}, '2027-02-03', 'round');
     expect(told.map(({ matter }) => matter)).toEqual(['round:3']);
-    expect(told[0]?.lines).toEqual(['Missed so far: 1 December 2026; 1 January 2027.']);
-    expect(of({ rounds: [roundMade('2026-12-01'), roundMade('2027-01-01')] }, '2027-02-03', 'round')[0]?.lines).toEqual(
-      [],
+    const looks = expect.stringMatching(
+      /^Look at: smell, .*; under the hood.*\. Take a voltmeter, a tire gauge and a lamp\.$/,
     );
+    expect(told[0]?.lines).toEqual([looks, 'Missed so far: 1 December 2026; 1 January 2027.']);
+    expect(of({ rounds: [roundMade('2026-12-01'), roundMade('2027-01-01')] }, '2027-02-03', 'round')[0]?.lines).toEqual(
+      [looks],
+    );
+  });
+
+  it('say what to look at in that month, and no more', () => {
+    expect(of({}, '2026-12-01', 'round')[0]?.lines.join()).not.toContain('under the hood');
   });
 
   it('that nobody can make any more are told to the owner, the last of them, and to nobody who looks in', () => {
@@ -89,7 +143,7 @@ describe('rounds', () => {
 });
 
 describe('who looks in', () => {
-  it('hears rounds and the battery, and nothing else', () => {
+  it('hears rounds, the battery and the coolant, and nothing else', () => {
     const given: StayGiven = {
       rounds: [roundMade('2026-12-01', { smell: 'fuel', mice: 'traces' })],
       papers: { renewsOn: '2027-03-20' },
@@ -103,10 +157,12 @@ describe('who looks in', () => {
     const all = news(given, '2027-03-02');
     expect(new Set(all.map(({ sort }) => sort))).toEqual(new Set(['round', 'warning', 'found', 'return', 'wake']));
     const heard = all.filter(({ forVisitor }) => forVisitor).map(({ matter }) => matter);
-    expect(heard).toEqual(expect.arrayContaining(['round:4', 'warning:battery-recharge']));
-    for (const matter of heard) expect(matter).toMatch(/^(round:|warning:battery)/);
+    expect(heard).toEqual(
+      expect.arrayContaining(['round:4', 'warning:battery-recharge', 'warning:coolant-unmeasured']),
+    );
+    for (const matter of heard) expect(matter).toMatch(/^(round:|warning:(battery|coolant))/);
     for (const { matter, forVisitor } of all)
-      if (/^(round:|warning:battery)/.test(matter)) expect(forVisitor).toBe(true);
+      if (/^(round:|warning:(battery|coolant))/.test(matter)) expect(forVisitor).toBe(true);
   });
 });
 
@@ -132,14 +188,20 @@ describe('the return', () => {
 
   it('of an open end is never told', () => expect(of({ months: null }, '2029-01-01', 'return')).toEqual([]));
 
-  it('counts what was kept quiet, and of that nothing nobody can date', () => {
+  it('counts what is past or due, and apart from that the safety parts no date clears', () => {
     const given: StayGiven = { parts: { 'oil-filter': aged('oil-filter', 40), 'tires-road': undated('tires-road') } };
     const waits = viewOf(stayOf(given), '2027-03-01').findings.filter(({ standing }) => /^(past|due)$/.test(standing));
     expect(waits.map(({ kind }) => kind.key)).toContain('oil-filter');
     expect(waits.map(({ kind }) => kind.key)).not.toContain('tires-road');
-    expect(of(given, '2027-03-01', 'return')[0]?.lines[1]).toMatch(
-      new RegExp(`^${waits.length} parts? of it past or due`),
+    const undatedNow = viewOf(stayOf(given), '2027-03-01').findings.filter(
+      ({ standing, kind }) => standing === 'unproven' && kind.severity === 'safety',
     );
+    expect(undatedNow.length).toBeGreaterThanOrEqual(4);
+    expect(waits.length).toBeGreaterThan(1);
+    expect(of(given, '2027-03-01', 'return')[0]?.lines.slice(1)).toEqual([
+      `${waits.length} parts past or due by their dates.`,
+      `${undatedNow.length} safety parts that no date clears.`,
+    ]);
   });
 });
 
@@ -191,7 +253,9 @@ describe('a matter', () => {
     // It was made on its day, before anybody could be asked for it.
     expect(names).not.toContain('round:2');
     for (const { matter, saidOn, began } of told)
-      if (!/^(wake|missed):/.test(matter) || began >= '2026-12-16') expect(saidOn, matter).toBe(began);
+      if (matter === 'wake:found-on-rounds')
+        expect(saidOn).toBe('2027-01-01'); // The day it was found.
+      else if (!/^(wake|missed):/.test(matter) || began >= '2026-12-16') expect(saidOn, matter).toBe(began);
   }, 20_000);
 
   it('that begins anew in a later round is told a second time', () => {

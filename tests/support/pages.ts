@@ -78,6 +78,7 @@ export const openFullSite = async (options: Parameters<typeof openSite>[0] = {})
     'lay-ups': '/lay-ups',
     'a new lay-up': `/lay-ups/new?car=${carId}`,
     'a lay-up': `/lay-ups/${layUpId}`,
+    'the sides of a lay-up': `/lay-ups/${layUpId}/sides`,
     'changing a lay-up': `/lay-ups/${layUpId}/change`,
     'a step': `/lay-ups/${layUpId}/steps/oil-change`,
     'the way back': `/lay-ups/${layUpId}/wake-up`,

@@ -34,6 +34,7 @@ const NAMES = [
   'lay-ups',
   'a new lay-up',
   'a lay-up',
+  'the sides of a lay-up',
   'changing a lay-up',
   'a step',
   'the way back',

@@ -11,6 +11,39 @@ const NO_ID = '01900000-0000-7000-8000-000000000000';
 const staysOn = (html: string): string =>
   text(/<section aria-labelledby="stays">(.*?)<\/section>/s.exec(html)?.[1] ?? '');
 
+const REOPEN = 'It was closed by a slip: open it again';
+
+describe('opening a lay-up again', () => {
+  it('takes the closing back with one press: its forms are there again', async () => {
+    const { site, barn, id, at, page, send } = await winterSite();
+    await send('/close', '/close', {}, BACK_ON);
+    const closed = await page('', BACK_ON);
+    expect(filledIn(closed, at('/reopen', BACK_ON))).toEqual({});
+    expect(inside(closed, 'button')).toContain(REOPEN);
+    const answer = await site.post(at('/reopen', BACK_ON), {});
+    expect([answer.status, answer.headers.get('location')]).toEqual([303, at('', BACK_ON)]);
+    expect(findLayUp(site.store, barn.acting.collectionId, id)?.row).toMatchObject({
+      closedOn: null,
+      isTemplate: false,
+    });
+    const html = await page('', BACK_ON);
+    expect(inside(html, 'button')).not.toContain(REOPEN);
+    expect(tags(html, 'a').map(({ href }) => href)).toContain(at('/close', BACK_ON));
+    expect((await send('/wake-up/cover-off', '/wake-up/cover-off/done', {}, BACK_ON)).status).toBe(303);
+  });
+
+  it('is refused on a page once the car was put away again', async () => {
+    const { site, barn, carId, at, send } = await winterSite();
+    await send('/close', '/close', {}, BACK_ON);
+    expect((await site.post('/lay-ups?on=2027-09-01', { car: carId, parkedOn: '2027-11-01' })).status).toBe(303);
+    const before = everythingIn(barn);
+    const answer = await site.post(at('/reopen', '2027-09-02'), {});
+    expect(answer.status).toBe(422);
+    expect(text(await answer.text())).toContain('The car was put away again since: this stay is over.');
+    expect(everythingIn(barn)).toEqual(before);
+  });
+});
+
 describe('closing a lay-up', () => {
   it('asks what became of it, its day and its odometer, and keeps all that in the car’s history', async () => {
     const { site, barn, carId, id, page, at, send } = await winterSite();
@@ -103,21 +136,37 @@ describe('closing a lay-up', () => {
     expect(field(html, 'phone')['value']).toBe('0170 555');
   });
 
-  it('leaves pages that show what was, and offer nothing to change', async () => {
+  it('leaves pages that show what was, and offer nothing to change but to open it again', async () => {
     const { page, send } = await winterSite();
     await send('/steps/hinges', '/steps/hinges/done', {}, '2026-10-12');
     await send('/round', '/round', { 'look.smell': 'fuel' }, '2026-12-02');
     await send('/close', '/close', {}, BACK_ON);
-    for (const path of ['', '/wake-up', '/steps/hinges', '/steps/wax']) {
+    for (const path of ['', '/wake-up', '/sides', '/steps/hinges', '/steps/wax']) {
       const html = await page(path, '2027-06-01');
       expect(inside(html, 'h1'), path).toHaveLength(1);
       // Both sides stay readable; there is no button to take one.
-      expect(inside(/<main.*<\/main>/s.exec(html)?.[0] ?? '', 'button'), path).toEqual([]);
+      expect(inside(/<main.*<\/main>/s.exec(html)?.[0] ?? '', 'button'), path).toEqual(path === '' ? [REOPEN] : []);
+      expect(html, path).not.toContain('Done, with details');
     }
     const plan = text(await page('', '2027-06-01'));
     expect(plan).toContain('back on 28 March 2027');
     expect(plan).toContain('Smell, inside and around it: fuel.');
     expect(plan).not.toContain('What can’t wait');
+  });
+
+  it('tells in the past tense what is over, and checks no road any more', async () => {
+    const { page, send } = await winterSite();
+    expect(text(await page('', BACK_ON))).toContain('It stands in Garage <north>.');
+    expect(await page('/wake-up', BACK_ON)).toContain('class="road-check"');
+    await send('/close', '/close', {}, BACK_ON);
+    const plan = text(await page('', '2027-06-01'));
+    expect(plan).toContain('It stood in Garage <north>.');
+    expect(plan).toContain('Its steps, as they were ticked');
+    expect(plan).not.toContain('looks in.');
+    const back = await page('/wake-up', '2027-06-01');
+    expect(text(back)).toContain('It was to come back on 1 April 2027.');
+    expect(back).not.toContain('class="road-check"');
+    expect(text(back)).not.toContain('Before the road:');
   });
 
   it('refuses on a page what is sent to it later', async () => {
@@ -155,7 +204,7 @@ describe('closing a lay-up', () => {
   });
 });
 
-const PAGES = ['', '/change', '/wake-up', '/round', '/close', '/steps/wax', '/wake-up/battery'];
+const PAGES = ['', '/change', '/sides', '/wake-up', '/round', '/close', '/steps/wax', '/wake-up/battery'];
 const SHEETS = ['/sheets/plan', '/sheets/windshield', '/sheets/monthly', '/sheets/wake-up'];
 const FORMS = [
   '/change',
@@ -172,6 +221,7 @@ const FORMS = [
   '/round',
   `/rounds/${NO_ID}/withdraw`,
   '/close',
+  '/reopen',
 ];
 
 describe('a lay-up that is not there', () => {

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { kindOf } from '../../src/acts/parts.ts';
+import { CAUTIONS, DEFERS } from '../../src/catalogue/cautions.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { LOOKS } from '../../src/plans/looks.ts';
-import { partOf } from '../support/cars.ts';
+import { carOf, claim, date, must, partOf } from '../support/cars.ts';
 import { faultAt, field, filledIn, inside, tags, text, ticked } from '../support/html.ts';
-import { BACK, everythingIn, PARKED, stayIn, winterSite } from '../support/lay-ups.ts';
+import { BACK, everythingIn, PARKED, stayIn, tickOn, winterSite } from '../support/lay-ups.ts';
 
 const DAY: CivilDate = '2026-12-02';
 const GOOD = { 'look.smell': 'none', 'look.mice': 'none', 'look.drips': 'none', 'look.wet': 'dry' };
@@ -48,7 +50,7 @@ describe('the page of a round', () => {
     expect(filledIn(html, at('/round', DAY))).toMatchObject({ [`${tire}unit`]: 'bar', day: '', note: '' });
     const names = tags(html, 'input').flatMap(({ name = '', type }) => (type === 'radio' ? [] : [name]));
     expect(names.filter((name) => name !== 'on')).toEqual([...new Set(names.filter((name) => name !== 'on'))]);
-    expect(inside(html, 'button')).toContain('Keep the round');
+    expect(inside(html, 'button')).toContain('Save the round');
     expect(text(html)).toContain('Due since 1 December 2026.');
   });
 
@@ -92,8 +94,19 @@ describe('the page of a round', () => {
   it('warns of what its looks can do, and of a short start', async () => {
     const { page } = await standing();
     const html = await page('/round', DAY);
-    expect(text(html)).toContain('Do not start it for a short while');
-    expect(inside(html, 'h2')).toContain('Before you work');
+    const [before = '', form = '', after = ''] = html.split(
+      /<form[^>]* class="round">|(?<=<button class="big">.*?)<\/form>/s,
+    );
+    expect(text(before)).toContain('Do not start it for a short while');
+    const fields = [...form.matchAll(/<fieldset class="look">(.*?)<\/fieldset>/gs)].map(([, inner]) => inner ?? '');
+    expect(fields.length).toBeGreaterThan(5);
+    // Each caution beside the look it belongs to, and what comes before all of them below.
+    for (const field of fields) {
+      const look = LOOKS.find(({ name }) => name === inside(field, 'legend')[0]);
+      const cautions = [...field.matchAll(/<p class="caution">(.*?)<\/p>/gs)].map(([, words]) => text(words ?? ''));
+      expect(cautions, look?.key).toEqual(look?.cautions.map((key) => CAUTIONS[key]));
+    }
+    expect(text(after)).toContain(DEFERS);
   });
 });
 
@@ -198,6 +211,30 @@ describe('keeping a round', () => {
     expect((await rows('2027-01-05'))[1]).toBe('1 January 2027 due');
   });
 
+  it('between the monthly ones is shown by its day, and can be taken back', async () => {
+    const { site, at, keep, rows, page, barn, id } = await standing();
+    await keep(GOOD);
+    await keep({ ...GOOD, 'look.wet': 'damp', note: 'After the <storm>' }, '2026-12-15');
+    const on: CivilDate = '2026-12-16';
+    const shown = await rows(on);
+    expect(shown.slice(0, 3).map((row) => row.replace(/(made|ahead).*/, '$1'))).toEqual([
+      '1 December 2026 made',
+      '2 December 2026 made',
+      '1 January 2027 ahead',
+    ]);
+    // The later one counts for the month; the other is kept and shown as well.
+    expect(shown[0]).toMatch(/^1 December 2026 made 15 December 2026, Ada\. .*damp.* After the <storm> Take it back$/);
+    expect(shown[1]).toBe(
+      '2 December 2026 made between 2 December 2026, Ada. 4 looked at, nothing found. Take it back',
+    );
+    const between = stayIn(barn, id, on).record.rounds.find(({ day }) => day === DAY)?.id;
+    expect(filledIn(await page('', on), at(`/rounds/${between}/withdraw`, on))).toEqual({});
+    expect((await site.post(at(`/rounds/${between}/withdraw`, on), {})).status).toBe(303);
+    expect((await rows(on)).join()).not.toContain('2 December 2026, Ada');
+    expect((await rows(on))[0]).toContain('1 December 2026 made 15 December 2026');
+    expect(stayIn(barn, id, on).record.rounds).toHaveLength(1);
+  });
+
   it('before the parking day is refused on a page', async () => {
     const { site, at, barn, id } = await standing();
     const answer = await site.post(at('/round', '2026-10-20'), GOOD);
@@ -214,11 +251,52 @@ describe('the way back', () => {
     expect(ahead).toContain('It comes back on 1 April 2027. As it would be if every step before it stands is done');
     expect(await page('/wake-up')).not.toContain('class="road-check"');
     const html = await page('/wake-up', '2027-03-20');
-    expect(inside(html, 'h2')[0]).toBe('Before the road: no');
+    expect(inside(html, 'h2')[0]).toBe('Before the road: not on the road until these are put right, or dated');
     expect(text(html)).toContain('What was not ticked before it stood comes back here as work.');
     expect(html).toContain('id="brake-stuck"');
     expect(text(html)).toMatch(/Against it .*Road tire, front left: unproven/);
     expect(tags(html, 'a').map(({ href }) => href)).toContain(at('/close', '2027-03-20'));
+  });
+
+  /** Every part young by the clock of its kind: nothing of the car speaks against the road. */
+  const dated = async () => {
+    const made = await standing();
+    for (const part of carOf(made.barn, made.carId).parts) {
+      const { clock } = kindOf(part);
+      date(
+        made.barn,
+        made.carId,
+        part.kind,
+        claim(clock, clock === 'printed' ? 'June 2032' : 'August 2026'),
+        part.position,
+      );
+    }
+    return made;
+  };
+
+  it('says how many steps come first, and once they are done that a local drive is the most', async () => {
+    const { barn, id, page } = await dated();
+    const on: CivilDate = '2027-03-31';
+    const open = stayIn(barn, id, on).view.wakeUp.steps.filter(({ key }) => key !== 'road-check');
+    expect(inside(await page('/wake-up', on), 'h2')[0]).toBe(
+      `Before the road: not before the ${open.length} open steps below are done`,
+    );
+    for (const { key } of open) must(tickOn(barn, id, key, on, {}, 'wake-up'));
+    expect(inside(await page('/wake-up', on), 'h2')[0]).toBe('Before the road: a local drive at most');
+  });
+
+  it('has what the rounds found against the road, on its page and on paper', async () => {
+    const { page, keep } = await dated();
+    await keep({ ...GOOD, 'look.smell': 'fuel' }, '2027-03-02');
+    const on: CivilDate = '2027-03-20';
+    for (const path of ['/wake-up', '/sheets/wake-up']) {
+      const html = await page(path, on);
+      expect(inside(html, 'h3'), path).toContain('Found on the rounds');
+      expect(text(html), path).toMatch(/[Nn]ot on the road until these are put right/);
+      expect(text(html), path).toMatch(/Found on the rounds .*[Ss]mell, inside and around it: fuel/);
+    }
+    await keep(GOOD, '2027-03-21');
+    expect(inside(await page('/wake-up', '2027-03-21'), 'h3')).not.toContain('Found on the rounds');
   });
 
   it('steps are ticked on pages of their own', async () => {

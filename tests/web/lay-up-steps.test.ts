@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { CAUTIONS } from '../../src/catalogue/cautions.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
+import { TOPICS } from '../../src/plans/topics.ts';
 import { closedParts } from '../../src/store/cars.ts';
 import { carOf, claim, date, partOf } from '../support/cars.ts';
 import { faultAt, field, filledIn, inside, tags, text, ticked } from '../support/html.ts';
-import { everythingIn, PARKED, stepOn, winterSite } from '../support/lay-ups.ts';
+import { everythingIn, PARKED, stayIn, stepOn, titleOf, winterSite } from '../support/lay-ups.ts';
 
 const DAY: CivilDate = '2026-10-30';
 const tick = async (made: Awaited<ReturnType<typeof winterSite>>, step: string, fields = {}, on: CivilDate = DAY) =>
@@ -26,22 +28,24 @@ describe('ticking a step', () => {
     expect(text(plan)).toMatch(/1 of \d+ steps done\./);
   });
 
-  it('that asks nothing more takes one press on the plan itself', async () => {
+  it('that writes nothing into the records takes one press on the plan itself', async () => {
     const made = await winterSite();
-    const to = made.at('/steps/hinges/done', DAY);
+    const to = made.at('/steps/photographs/done', DAY);
     expect(filledIn(await made.page('', DAY), to)).toEqual({ quick: 'on' });
     expect((await made.site.post(to, { quick: 'on' })).status).toBe(303);
-    expect(stepOn(made.barn, made.id, 'hinges', DAY).tick).toMatchObject({ state: 'done', day: DAY });
-    expect(partOf(made.barn, made.carId, 'door-seals').claims).toMatchObject([{ clock: 'serviced', from: DAY }]);
+    expect(stepOn(made.barn, made.id, 'photographs', DAY).tick).toMatchObject({ state: 'done', day: DAY });
   });
 
-  it('pressed twice records what it stands for once', async () => {
+  it('that writes into the records is asked for, and pressed twice records it once', async () => {
     const made = await winterSite();
     const to = made.at('/steps/hinges/done', DAY);
-    await made.site.post(to, { quick: 'on' });
-    const again = await made.site.post(to, { quick: 'on' });
-    expect(again.status).toBe(303);
-    expect(partOf(made.barn, made.carId, 'door-seals').claims).toHaveLength(1);
+    const seals = partOf(made.barn, made.carId, 'door-seals').id;
+    expect(filledIn(await made.page('/steps/hinges', DAY), to)).toMatchObject({ effects: `services:${seals}` });
+    const form = filledIn(await made.page('/steps/hinges', DAY), to);
+    await made.site.post(to, form);
+    const again = await made.site.post(to, form);
+    expect([303, 422]).toContain(again.status);
+    expect(partOf(made.barn, made.carId, 'door-seals').claims).toMatchObject([{ clock: 'serviced', from: DAY }]);
   });
 
   it('of the fuel is asked whole: stabilizer in, filled to 95 %, and its record opens anew', async () => {
@@ -249,7 +253,109 @@ describe('both sides', () => {
   it('taken on the way back lead back there', async () => {
     const { site, at } = await winterSite();
     const form = { topic: 'oil', side: 'after', back: 'wake-up' };
-    expect((await site.post(at('/sides'), form)).headers.get('location')).toBe(`${at('/wake-up')}#changed`);
+    expect((await site.post(at('/sides'), form)).headers.get('location')).toBe(at('/wake-up'));
+  });
+});
+
+describe('the page of all sides', () => {
+  /** The form of a topic on the page. */
+  const topicOn = (html: string, topic: string): string =>
+    [...html.matchAll(/<form[^>]*>.*?<\/form>/gs)]
+      .map(([form]) => form)
+      .find((form) => form.includes(`value="${topic}"`)) ?? '';
+
+  it('has every topic that concerns the car, each with the side that is usual here', async () => {
+    const { page, at } = await winterSite();
+    expect(tags(await page(), 'a').map(({ href }) => href)).toContain(at('/sides'));
+    const html = await page('/sides');
+    const shown = tags(html, 'input').flatMap(({ name, value }) => (name === 'topic' ? [value] : []));
+    expect(shown).toEqual(Object.keys(TOPICS).filter((key) => key !== 'silicone'));
+    for (const key of shown) {
+      const form = topicOn(html, key ?? '');
+      // Nobody has chosen: the usual one is marked, and none of the sides by itself.
+      expect(ticked(form, 'side'), key).toEqual(['']);
+      expect(text(form), key).toContain('The usual one here: ');
+      expect(inside(form, 'button'), key).toEqual(['Take this side']);
+    }
+    expect(text(topicOn(html, 'tank'))).toContain('The usual one here: full and treated');
+  });
+
+  it('takes a side, leads back to itself, and goes back to the usual one', async () => {
+    const { site, page, at, barn, id } = await winterSite();
+    const take = (side: string) => site.post(at('/sides'), { topic: 'tank', side, back: 'sides' });
+    expect((await take('drained')).headers.get('location')).toBe(at('/sides'));
+    expect(ticked(topicOn(await page('/sides'), 'tank'), 'side')).toEqual(['drained']);
+    expect(text(topicOn(await page('/sides'), 'tank'))).toContain('The usual one here: full and treated');
+    expect(await page()).toContain('<li class="step open" id="drain-tank">');
+    expect(text(await page('/steps/drain-tank'))).toContain('your choice: ');
+    const form = { ...filledIn(topicOn(await page('/sides'), 'tank'), at('/sides')), side: '' };
+    expect(form).toEqual({ topic: 'tank', side: '', back: 'sides' });
+    expect((await site.post(at('/sides'), form)).status).toBe(303);
+    expect(stayIn(barn, id).record.row.choices).toEqual({});
+    expect(ticked(topicOn(await page('/sides'), 'tank'), 'side')).toEqual(['']);
+    expect(await page()).toContain('<li class="step open" id="fuel-fill">');
+    expect(await page()).not.toContain('id="drain-tank"');
+    expect(text(await page('/steps/fuel-fill'))).toContain('usual here: full and treated');
+  });
+
+  it('keeps a side that is chosen though it is the usual one', async () => {
+    const { site, page, at, barn, id } = await winterSite();
+    await site.post(at('/sides'), { topic: 'tank', side: 'full', back: 'sides' });
+    expect(stayIn(barn, id).record.row.choices).toEqual({ tank: 'full' });
+    expect(ticked(topicOn(await page('/sides'), 'tank'), 'side')).toEqual(['full']);
+  });
+});
+
+describe('a step on the plan', () => {
+  /** What stands openly on a step, and its buttons, before all that is folded away. */
+  const openly = (html: string, key: string): string =>
+    new RegExp(`<li class="step \\w+" id="${key}">(.*?)<details>`, 's').exec(html)?.[1] ?? '';
+
+  it('has what it takes and what to mind in sight, and its title in every button', async () => {
+    const { page, at, barn, id } = await winterSite();
+    const html = await page();
+    const title = titleOf('oil-change');
+    const oil = openly(html, 'oil-change');
+    const { cautions } = stepOn(barn, id, 'oil-change', '2026-09-10');
+    expect(cautions.length).toBeGreaterThan(0);
+    for (const key of cautions) expect(text(oil), key).toContain(CAUTIONS[key]);
+    expect(text(oil)).toMatch(/About \d+ minutes\. Needs: engine oil/);
+    expect(oil).toContain(`<span class="unseen">: ${title}</span>`);
+    expect(tags(oil, 'a').map(({ href }) => href)).toContain(at('/steps/oil-change'));
+    expect(inside(oil, 'a')).toContain(`Done, with details: ${title}`);
+    expect(inside(oil, 'button')).toEqual([]);
+    expect(inside(html, 'summary')).toContain(`Why: ${titleOf('photographs')}`);
+    expect(inside(html, 'summary').join()).toContain(`Why, and both sides: ${titleOf('fuel-fill')}`);
+  });
+
+  it('takes one press only where nothing is asked and nothing goes into the records', async () => {
+    const { page, barn, id } = await winterSite();
+    const html = await page();
+    for (const { key, title, records } of stayIn(barn, id).view.layUp.steps) {
+      const { renews, services, uses, reads, odometer } = records;
+      const asks = Boolean(renews || services || uses || reads || odometer);
+      const actions = openly(html, key);
+      expect(inside(actions, 'button'), key).toEqual(asks ? [] : [`Done: ${title}`]);
+      expect(inside(actions, 'a').includes(`Done, with details: ${title}`), key).toBe(asks);
+    }
+  });
+
+  it('of an oil change asks the odometer', async () => {
+    const made = await winterSite();
+    expect(field(await made.page('/steps/oil-change', DAY), 'distance')).toMatchObject({ value: '' });
+    expect((await tick(made, 'oil-change', { distance: '87,400', unit: 'km' })).status).toBe(303);
+    expect(carOf(made.barn, made.carId).facts.odometer).toEqual([{ day: DAY, km: 87_400 }]);
+    expect(partOf(made.barn, made.carId, 'engine-oil').claims).toMatchObject([{ from: DAY, km: 87_400 }]);
+  });
+
+  it('taken back on its page loses what it said of the battery', async () => {
+    const made = await winterSite();
+    await tick(made, 'battery-maintainer', {}, PARKED);
+    expect(partOf(made.barn, made.carId, 'battery-flooded').details).toMatchObject({ connection: 'maintainer' });
+    const back = made.at('/steps/battery-maintainer/untick', PARKED);
+    expect((await made.site.post(back, {})).status).toBe(303);
+    expect(partOf(made.barn, made.carId, 'battery-flooded').details).not.toHaveProperty('connection');
+    expect(stepOn(made.barn, made.id, 'battery-maintainer', PARKED).tick).toBeNull();
   });
 });
 

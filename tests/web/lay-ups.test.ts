@@ -1,9 +1,20 @@
 import { describe, expect, it } from 'vitest';
 import { layUpsOf } from '../../src/store/lay-ups.ts';
 import { lettersOf } from '../../src/store/letters.ts';
-import { carIn, carOf, claim, date, partOf } from '../support/cars.ts';
+import { carIn, carOf, claim, date, must, partOf } from '../support/cars.ts';
 import { faultAt, field, filledIn, inside, tags, text, ticked } from '../support/html.ts';
-import { BACK, layUpIn, PARKED, personIn, placeIn, roundOn, titleOf, winterSite } from '../support/lay-ups.ts';
+import {
+  BACK,
+  layUpIn,
+  PARKED,
+  personIn,
+  placeIn,
+  roundOn,
+  stayIn,
+  tickOn,
+  titleOf,
+  winterSite,
+} from '../support/lay-ups.ts';
 
 /** What the section under a heading says, up to the next section. */
 const section = (html: string, id: string): string | undefined => {
@@ -21,8 +32,8 @@ describe('starting a lay-up', () => {
     expect(made.status).toBe(303);
     const plan = await (await site.get(made.headers.get('location') ?? '')).text();
     expect(inside(plan, 'h1')).toEqual(['Lay-up of Alder Coupe']);
-    expect(text(plan)).toContain('Parked on 1 November 2026, with an open end.');
-    expect(text(plan)).toContain('Nobody has said where it stands: frost and damp are taken for possible.');
+    expect(text(plan)).toContain('To be parked on 1 November 2026, with an open end.');
+    expect(text(plan)).toContain('Nobody has said where it stands: frost is taken for possible.');
     expect(inside(plan, 'h2')).toContain('Sunday, 20 September 2026 6 weeks before');
     expect(text(plan)).toMatch(/0 of \d+ steps done\./);
   });
@@ -90,7 +101,27 @@ describe('starting a lay-up', () => {
     expect(carOf(barn, carId).facts.placedOn).toBe('2026-06-01');
     const plan = text(await (await site.get(made.headers.get('location') ?? '')).text());
     expect(plan).toContain('While it stands');
-    expect(plan).not.toContain('Its day was');
+    // Its plan is made today: for a fortnight it is the work at hand, after that it is folded away and nothing is late.
+    expect(plan).toContain('Parked on 1 June 2026, with an open end.');
+    expect(plan).not.toContain('Its steps, to tick what was done');
+    const later = text(await (await site.get(`${made.headers.get('location')}?on=2026-09-25`)).text());
+    expect(later).toContain('Its steps, to tick what was done');
+    expect(later).not.toContain('Its day was');
+    expect(later).not.toMatch(/\d late/);
+  });
+
+  it('asks who is to be called and the number in one field, for the sheet', async () => {
+    const { site, carId } = await winterSite();
+    const html = await (await site.get(`/lay-ups/new?car=${carId}`)).text();
+    expect(text(html)).toContain('Who to call, and the number, for the sheet behind the windshield');
+    expect(field(html, 'phone')['value']).toBe('');
+  });
+
+  it('says of the place it is the one it stands in now, and that frost is taken for possible otherwise', async () => {
+    const { site, carId } = await winterSite();
+    expect(text(await (await site.get(`/lay-ups/new?car=${carId}`)).text())).toContain(
+      'Where the car stands now; if nobody has said, frost is taken for possible',
+    );
   });
 
   it('offers an earlier lay-up as the pattern, and takes what does not change from it', async () => {
@@ -125,10 +156,28 @@ describe('the plan’s page', () => {
     expect(text(fill)).toContain(titleOf('fuel-fill'));
     expect(text(fill)).toContain('Stabilizer for each 10 L: 25 to 35 mL');
     expect(text(fill)).toContain('Full tank or empty?');
-    expect(text(fill)).toContain('In the plan because: fuel: gasoline; chosen: full and treated');
+    expect(text(fill)).toContain('In the plan because: fuel: gasoline; usual here: full and treated');
     expect(text(fill)).toContain('Needs: fuel stabilizer, in date.');
     expect(html).not.toContain('<north>');
     expect(text(html)).toContain('It stands in Garage <north>.');
+  });
+
+  it('stays open on the parking day and for a fortnight while steps are open', async () => {
+    const { page, barn, id } = await winterSite();
+    const folded = async (on: string) =>
+      text(await page('', on as '2026-11-01')).includes('Its steps, to tick what was done');
+    expect(await folded(PARKED)).toBe(false);
+    expect(text(await page('', PARKED))).toContain('While it stands');
+    expect(await folded('2026-11-15')).toBe(false);
+    expect(await folded('2026-11-16')).toBe(true);
+    // Ticked off to the last it is folded at once.
+    for (const { key } of stayIn(barn, id, PARKED).view.layUp.steps) must(tickOn(barn, id, key, PARKED));
+    expect(await folded('2026-11-02')).toBe(true);
+  });
+
+  it('says where its amounts come from', async () => {
+    const { page } = await winterSite();
+    expect(text(await page())).toContain('Amounts are worked out from what you entered');
   });
 
   it('says what changed when facts move, until that was understood; ticks stay', async () => {
@@ -227,6 +276,7 @@ describe('the list of lay-ups', () => {
     expect(text(list)).toContain(`Next step, 20 September 2026: ${titleOf('settle-place')}.`);
     await send('/close', '/close', {}, '2027-03-28');
     const after = await (await site.get('/lay-ups?on=2027-03-28')).text();
+    expect(section(after, 'past')).toMatch(/^Past stays /);
     expect(section(after, 'past')).toContain('Merle <Tourer>: Parked on 1 November 2026, back on 28 March 2027');
     expect(tags(after, 'a').map((one) => one['href'])).toContain(`/lay-ups/${id}?on=2027-03-28`);
     // As on a day in winter it stands.
@@ -256,7 +306,7 @@ describe('the car’s sheet', () => {
     const offered = await (await site.get(`/cars/${coupe}`)).text();
     expect(tags(offered, 'a').map((one) => one['href'])).toContain(`/lay-ups/new?car=${coupe}`);
     const sheet = async (on: string) => section(await (await site.get(`/cars/${carId}?on=${on}`)).text(), 'laid-up');
-    expect(await sheet('2026-10-01')).toMatch(/^Lay-up planned Parked on 1 November 2026 until 1 April 2027/);
+    expect(await sheet('2026-10-01')).toMatch(/^Lay-up planned To be parked on 1 November 2026 until 1 April 2027/);
     expect(await sheet('2026-10-01')).not.toContain('silent');
     expect(await sheet('2026-11-05')).toMatch(/^Laid up .*Its ordinary letters are silent until it is back\./);
     const html = await (await site.get(`/cars/${carId}?on=2026-11-05`)).text();

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { changeMember } from '../../src/store/people.ts';
-import { barnOf, carIn, claim, date } from '../support/cars.ts';
+import { barnOf, carIn, claim, date, must } from '../support/cars.ts';
 import { inside, tags, text } from '../support/html.ts';
+import { closeOn, roundOn, stayIn, winterSite } from '../support/lay-ups.ts';
 import { openSite } from '../support/site.ts';
 
 describe('the line-up', () => {
@@ -30,6 +31,30 @@ describe('the line-up', () => {
     const [first, second] = tags(html, 'svg').flatMap((svg) => svg['aria-label'] ?? []);
     expect(first).toMatch(/^1 past, \d+ unproven$/);
     expect(second).toMatch(/^\d+ unproven$/);
+  });
+});
+
+describe('a laid-up car on the line-up', () => {
+  it('says what can’t wait while it stands: warnings, and what a round found to act on', async () => {
+    const { site, barn, id } = await winterSite();
+    carIn(barn, { name: 'Alder Coupe' });
+    const read = async (on: string) => text(await (await site.get(`/?on=${on}`)).text());
+    expect(await read('2026-10-20')).toContain('Lay-up planned. To be parked on 1 November 2026');
+    expect(await read('2026-10-20')).not.toContain('Can’t wait');
+    must(roundOn(barn, id, '2026-12-02', { smell: 'fuel', drips: 'spots' }));
+    const standing = await read('2026-12-05');
+    expect(standing).toContain('Laid up. Parked on 1 November 2026');
+    // Once: the other car is not laid up.
+    expect(standing.match(/Can’t wait:/g)).toHaveLength(1);
+    const line = /Can’t wait: (.*?)\d* ?(?:past|due|look|unproven|First)/.exec(standing)?.[1] ?? '';
+    for (const { title } of stayIn(barn, id, '2026-12-05').view.warnings) expect(line).toContain(`${title}.`);
+    expect(line).toContain('Smell, inside and around it: fuel.');
+    // Only looked after, not acted on.
+    expect(line).not.toContain('spots');
+    must(roundOn(barn, id, '2027-01-01', { smell: 'none' }));
+    expect(await read('2027-01-02')).not.toContain('Smell, inside');
+    must(closeOn(barn, id, '2027-03-28'));
+    expect(await read('2027-03-28')).not.toContain('Can’t wait');
   });
 });
 

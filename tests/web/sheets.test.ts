@@ -238,14 +238,24 @@ describe('the windshield sheet', () => {
     expect(text(await stay.get('windshield', LATER))).not.toContain('Coolant');
     stay.tick('coolant-strength', '2026-10-20', { read: { 'coolant-iat.freeze-point': '-30' } });
     expect(text(await stay.get('windshield', 'on=2026-10-19'))).not.toContain('Coolant');
-    const told = /Coolant to −(\d+) °C Measured 20 October 2026/.exec(text(await stay.get('windshield', LATER)));
+    const html = await stay.get('windshield', LATER);
+    const told = /Coolant freezes at −(\d+) °C measured on 20 October 2026; nights there fall to −12 °C/.exec(
+      text(html),
+    );
     expect(Number(told?.[1])).toBeGreaterThan(20);
     expect(Number(told?.[1])).toBeLessThanOrEqual(30);
+    // A reading is a fact, and nothing to tick.
+    for (const group of ['facts', 'open'] as const) expect(lines(html, group).join()).not.toContain('Coolant');
+    expect(html).toMatch(/<p class="measured">\s*Coolant freezes at <b>/);
   });
 
   it('says whom to call, or leaves a line for the number', async () => {
     const told = await openStay({ layUp: { phone: '+1 555 0134' } }).get('windshield');
-    expect(text(told)).toContain('Call Ada +1 555 0134');
+    // As it was typed: a name may be in it already.
+    expect(text(told)).toContain('Call +1 555 0134');
+    expect(text(told)).not.toContain('Ada');
+    const named = await openStay({ layUp: { phone: 'Bram, 0170 555' } }).get('windshield');
+    expect(text(named)).toContain('Call Bram, 0170 555');
     const blank = await openStay().get('windshield');
     expect(blank).toMatch(/Call <b>Ada<\/b> <span class="blank rest">/);
   });
@@ -361,7 +371,13 @@ describe('the wake-up plan on paper', () => {
 
   it('ends with the road check and the first drive, never with a plain yes', async () => {
     const html = text(await openStay().get('wake-up', LATER));
-    expect(html).toMatch(/Road check, by what is recorded, for 1 April 2027 Not on the road until these are put right/);
+    // While it stands it is of today; before it is parked, of the day it comes back.
+    expect(html).toMatch(
+      /Road check, by what is recorded, for 15 January 2027 Not on the road until these are put right/,
+    );
+    expect(text(await openStay().get('wake-up', 'on=2026-10-01'))).toContain(
+      'Road check, by what is recorded, for 1 April 2027',
+    );
     expect(html).toMatch(
       /First drive: daylight, dry, under 50 km\/h \(30 mph\), under 10 km \(6 miles\) Checked by\s+on\s*$/,
     );

@@ -15,6 +15,7 @@ import { foundInWords, type Round } from '../../plans/rounds.ts';
 import type { StayView } from '../../plans/standing.ts';
 import { endOf } from '../../plans/stay.ts';
 import { TOPICS, type Topic, type TopicKey } from '../../plans/topics.ts';
+import type { Warning } from '../../plans/warnings/warning.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import type { LayUpRow } from '../../store/lay-ups.ts';
 import { rounded, sourceOut } from './documents.ts';
@@ -75,10 +76,19 @@ export const layUpOut = (here: StayHere): Whole => {
     // Once it is back, nobody is expected any more.
     rounds: roundsUntil(here, closed).map((round) => ({ ...roundDue(round), made: madeOut(round) })),
     found: closed ? [] : view.found.map(foundOut),
-    warnings: closed ? [] : view.warnings.map((warning) => ({ ...warning, cautions: inWords(warning.cautions) })),
+    warnings: closed ? [] : view.warnings.map(warningOut),
     defers: DEFERS,
   };
 };
+
+const warningOut = ({ key, begins, title, todo, cautions, sources }: Warning): Whole['warnings'][number] => ({
+  key,
+  begins,
+  title,
+  todo,
+  cautions: inWords(cautions),
+  sources: sources.map(sourceOut),
+});
 
 const inWords = (keys: readonly CautionKey[]): string[] => keys.map((key) => CAUTIONS[key]);
 

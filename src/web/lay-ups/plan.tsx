@@ -126,7 +126,7 @@ const LayUp = ({ here, faults, given }: { here: StayHere; faults: readonly Fault
       <section aria-labelledby="plan">
         <h2 id="plan">The plan before it stands</h2>
         <p>
-          {progressOf(layUp)} {preparing && lateIn(layUp, on)}
+          {progressOf(layUp)} {preparing && row.madeOn <= row.parkedOn && lateIn(layUp, on)}
         </p>
         <p class="note">
           Amounts are worked out from what you entered; the bottle’s label, the vehicle’s handbook and the law of the
@@ -138,7 +138,14 @@ const LayUp = ({ here, faults, given }: { here: StayHere; faults: readonly Fault
             <StepList layUpId={row.id} plan={layUp} anchor={row.parkedOn} on={on} closed={closed} over />
           </details>
         ) : (
-          <StepList layUpId={row.id} plan={layUp} anchor={row.parkedOn} on={on} closed={closed} />
+          <StepList
+            layUpId={row.id}
+            plan={layUp}
+            anchor={row.parkedOn}
+            on={on}
+            closed={closed}
+            over={row.madeOn > row.parkedOn}
+          />
         )}
       </section>
       {view.state === 'standing' && preparing && <Standing here={here} closed={closed} />}

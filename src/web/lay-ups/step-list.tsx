@@ -87,8 +87,9 @@ const StepLine = ({
   </li>
 );
 
-/** What needs no question beyond the day can be ticked where it stands. */
-export const isQuick = ({ records }: PlanStep): boolean => !records.renews && !records.reads && !records.odometer;
+/** What writes nothing into the records needs no question: it can be ticked where it stands. */
+export const isQuick = ({ records: { renews, services, uses, reads, odometer } }: PlanStep): boolean =>
+  !renews && !services && !uses && !reads && !odometer;
 
 const TickWords = ({ step: { tick, applies, records } }: { step: PlanStep }) =>
   tick === null ? null : (

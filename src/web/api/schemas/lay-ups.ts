@@ -326,6 +326,7 @@ export const LayUpOut = z
           title: z.string(),
           todo: z.string(),
           cautions: z.array(z.string()),
+          sources: z.array(Source),
         }),
       )
       .describe('Begun by that day, gravest first'),
