@@ -62,7 +62,7 @@ const Undone = ({ steps }: { steps: readonly PlanStep[] }) =>
 
 /** What speaks against the road, by the day it comes back; never a plain yes. */
 const Gate = ({ view, anchor }: { view: StayView; anchor: CivilDate }) => {
-  const { stay, on } = view;
+  const { on } = view;
   const ahead = view.state === 'ahead';
   const { answer, against, found, unchecked, due } = view.roadCheck;
   return (
