@@ -66,10 +66,6 @@ export const STORAGE_SOURCES = {
     grade: 'trade',
     title: 'Do-it-yourself guide: dose a day or two early, five minutes usually enough',
   },
-  'workshop-column-carburetors': {
-    grade: 'trade',
-    title: 'Workshop column: what pump fuel does to a stored carburetor’s diaphragms',
-  },
   'storage-explainer-fuel': {
     grade: 'explainer',
     title: 'Storage explainer: full for six months or less, empty for longer',

@@ -10,6 +10,9 @@ import { QUICK_STARTS } from '../../src/catalogue/quick-starts.ts';
 import { SOURCES } from '../../src/catalogue/sources.ts';
 import { SYSTEMS } from '../../src/catalogue/systems.ts';
 import { allTraits, FACETS, IMPLIED, type StatedTrait } from '../../src/catalogue/traits.ts';
+import { LAY_UP_STEPS } from '../../src/plans/lay-up.ts';
+import { LOOKS } from '../../src/plans/looks.ts';
+import { WAKE_UP_STEPS } from '../../src/plans/wake-up.ts';
 
 const kinds: readonly Kind[] = [...KINDS.values()];
 const traits: readonly string[] = [...FACETS.flatMap((facet) => Object.keys(facet.traits)), ...Object.keys(IMPLIED)];
@@ -90,7 +93,8 @@ describe('the catalogue', () => {
   });
 
   it('has a use for every caution', () => {
-    const used = new Set<string>(kinds.flatMap(({ cautions }) => cautions));
+    const bearers = [...kinds, ...LAY_UP_STEPS, ...WAKE_UP_STEPS, ...LOOKS];
+    const used = new Set<string>(bearers.flatMap(({ cautions }) => cautions));
     expect(Object.keys(CAUTIONS).filter((key) => !used.has(key))).toEqual([]);
   });
 });

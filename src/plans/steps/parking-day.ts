@@ -47,7 +47,7 @@ export const PARKING_DAY = [
     when: [{ ...A_MONTH, traits: ['carburetor', 'gasoline'], side: RESTS }],
     after: ['last-drive'],
     cautions: ['carbon-monoxide', 'fuel-vapor'],
-    sources: ['workshop-column-carburetors', 'small-engine-trade-press'],
+    sources: ['workshop-column-2', 'small-engine-trade-press'],
   },
   {
     ...DAY,

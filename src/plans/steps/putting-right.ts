@@ -79,7 +79,7 @@ export const PUTTING_RIGHT = [
     when: [{ ...LONG, traits: ['carburetor', 'gasoline'], undone: ['carburetor-dry'] }],
     after: ['fuel-sample'],
     cautions: ['fuel-vapor'],
-    sources: ['workshop-column-carburetors', 'small-engine-trade-press'],
+    sources: ['workshop-column-2', 'small-engine-trade-press'],
   },
   {
     key: 'turn-by-hand',
