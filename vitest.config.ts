@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 if (Number(process.versions.node.split('.')[0]) < 22)
@@ -14,6 +15,9 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
           pool: 'threads',
+          // By default one core stays unused: on a machine with two that is half of it.
+          maxWorkers: Math.max(2, availableParallelism() - 1),
+          testTimeout: 60_000,
         },
       },
       {

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { changeLayUpAct, chooseSide, type LayUpGiven } from '../../src/acts/lay-up.ts';
 import { addDays, type CivilDate, daysBetween } from '../../src/dates/civil.ts';
 import { isSilent } from '../../src/plans/standing.ts';
@@ -27,9 +27,6 @@ import {
   winterBarn,
 } from '../support/lay-ups.ts';
 import { record, typed } from '../support/readings.ts';
-
-// Whole winters with all their letters: a machine busy with other tests takes its time.
-vi.setConfig({ testTimeout: 30_000 });
 
 const ADA = 'ada@example.org';
 const BRAM = 'bram@example.org';

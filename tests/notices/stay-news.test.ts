@@ -256,7 +256,7 @@ describe('a matter', () => {
       if (matter === 'wake:found-on-rounds')
         expect(saidOn).toBe('2027-01-01'); // The day it was found.
       else if (!/^(wake|missed):/.test(matter) || began >= '2026-12-16') expect(saidOn, matter).toBe(began);
-  }, 20_000);
+  });
 
   it('that begins anew in a later round is told a second time', () => {
     const rounds = [

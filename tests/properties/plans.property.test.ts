@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { addDays, addMonths, type CivilDate, daysBetween, latest } from '../../src/dates/civil.ts';
 import { dayInWords } from '../../src/dates/words.ts';
 import { changesBetween, type Outline, outlineOf } from '../../src/plans/changes.ts';
@@ -20,7 +20,6 @@ import { keysOf, placeOf, tick } from '../support/stays.ts';
 const RUNS = { numRuns: 60 };
 /** Each looks at both plans of a whole car on three days. */
 const VIEWS = { numRuns: 30 };
-vi.setConfig({ testTimeout: 20_000 });
 const ROWS: Readonly<Record<string, readonly Step[]>> = { 'lay-up': LAY_UP_STEPS, 'wake-up': WAKE_UP_STEPS };
 
 /** Some steps of the lay-up, done or skipped on the day the plan was made. */

@@ -393,7 +393,7 @@ describe('the demo on any day', () => {
       }),
       { numRuns: 12 },
     );
-  }, 30_000);
+  });
 });
 
 describe('a slip in the demo', () => {
