@@ -23,6 +23,8 @@ export interface CarGiven {
   traits: readonly string[];
   note: string;
   km: number | null;
+  /** False: only looked at so far. */
+  ours?: boolean;
 }
 
 export interface Acting {
@@ -37,7 +39,7 @@ export const addCarAct = (store: Store, acting: Acting, given: CarGiven, id?: st
   const described = describe(acting, given);
   if (!described.ok) return described;
   const { collectionId, today } = acting;
-  const car = { collectionId, addedOn: today, ...described.value };
+  const car = { collectionId, addedOn: today, ours: given.ours ?? true, ...described.value };
   const reading = given.km === null ? null : { day: today, km: given.km };
   return done(addCar(store, car, partsFor(given.traits), reading, id));
 };
@@ -60,7 +62,7 @@ export const changeCarAct = (
   return done(change);
 };
 
-type Described = Omit<CarRow, 'collectionId' | 'id' | 'addedOn'>;
+type Described = Omit<CarRow, 'collectionId' | 'id' | 'addedOn' | 'ours'>;
 
 const describe = (acting: Acting, { name, built, builtChoice, traits, note }: CarGiven): Outcome<Described> => {
   const faults: Fault[] = traitFaults(traits);

@@ -2,7 +2,7 @@
 import type { QUICK_STARTS } from '../catalogue/quick-starts.ts';
 import type { StatedTrait } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
-import type { Collection, Member } from '../store/people.ts';
+import type { Member, NewCollection } from '../store/people.ts';
 import type { AnswerGiven } from './details.ts';
 import type { LayUpGiven } from './lay-up.ts';
 import type { OverrideGiven } from './override.ts';
@@ -114,7 +114,7 @@ export interface DemoLayUp extends Partial<Omit<LayUpGiven, 'parkedOn' | 'number
 }
 
 export interface Demo {
-  collection: Collection;
+  collection: NewCollection & { id: string };
   places: readonly DemoPlace[];
   /** The first one owns the collection and gets its letters. */
   people: readonly [Member, ...Member[]];

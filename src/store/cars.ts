@@ -104,10 +104,13 @@ const carFacts = (car: CarRow): Omit<CarFacts, 'odometer' | 'place' | 'placedOn'
   built: { from: car.builtFrom, to: car.builtTo },
 });
 
+/** Ours unless it is only looked at. */
+type NewCar = Omit<CarRow, 'id' | 'ours'> & Partial<Pick<CarRow, 'ours'>>;
+
 /** Adds a car, its list of parts and, if known, an odometer reading. */
 export const addCar = (
   store: Store,
-  car: Omit<CarRow, 'id'>,
+  car: NewCar,
   list: readonly NewPart[],
   reading: { day: CivilDate; km: number } | null,
   id = newId(),

@@ -7,6 +7,8 @@ import { collections, memberships, people } from './schema.ts';
 export type Person = typeof people.$inferSelect;
 export type Collection = typeof collections.$inferSelect;
 export type Member = Person & { letters: boolean };
+/** Money begins as dollars at common rates until somebody says otherwise. */
+export type NewCollection = Pick<Collection, 'name' | 'timeZone'> & Partial<Omit<Collection, 'id'>>;
 
 export const allCollections = (store: Store): Collection[] =>
   store.select().from(collections).orderBy(asc(collections.id)).all();
@@ -32,7 +34,7 @@ export const membersOf = (store: Store, collectionId: string): Member[] =>
 
 export const addCollection = (
   store: Store,
-  collection: Omit<Collection, 'id'>,
+  collection: NewCollection,
   owner: Omit<Person, 'id'>,
   ids = { collectionId: newId(), personId: newId() },
 ): { collectionId: string; personId: string } =>

@@ -26,6 +26,11 @@ export const collections = sqliteTable('collections', {
   id: text('id').primaryKey(),
   name: text('name').notNull(),
   timeZone: text('time_zone').notNull(),
+  /** ISO 4217, what parts worth one US dollar cost in it, and a workshop's hour from low to high. */
+  currency: text('currency').notNull().default('USD'),
+  perDollar: real('per_dollar').notNull().default(1),
+  laborLow: real('labor_low').notNull().default(90),
+  laborHigh: real('labor_high').notNull().default(150),
 });
 
 export const memberships = sqliteTable(
@@ -59,6 +64,8 @@ export const cars = sqliteTable(
     traits: text('traits', { mode: 'json' }).$type<string[]>().notNull(),
     note: text('note').notNull(),
     addedOn: day('added_on').notNull(),
+    /** False: one that was looked at, and is not in the collection; no letter speaks of it. */
+    ours: integer('ours', { mode: 'boolean' }).notNull().default(true),
   },
   (table) => [primaryKey({ columns: [table.collectionId, table.id] })],
 );

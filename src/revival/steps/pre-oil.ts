@@ -1,0 +1,3 @@
+import type { Step } from '../step.ts';
+
+export const PRE_OIL = [] as const satisfies readonly Step[];

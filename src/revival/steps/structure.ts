@@ -1,0 +1,3 @@
+import type { Step } from '../step.ts';
+
+export const STRUCTURE = [] as const satisfies readonly Step[];
