@@ -1,56 +1,30 @@
 /** Ticking a step off: what was done, and in the same stroke the new dates, answers and readings it stands for. */
-import type { Clock } from '../catalogue/clock.ts';
 import { addMonths, type CivilDate, isCivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
-import type { Evidence } from '../findings/facts.ts';
 import type { PlanName, PlanStep } from '../plans/plan.ts';
 import type { StayView } from '../plans/standing.ts';
-import { carWithParts, findPart, type PartOnRecord } from '../store/cars.ts';
+import { carWithParts } from '../store/cars.ts';
 import { type LayUpRow, tickStep, untickStep } from '../store/lay-ups.ts';
 import { inTransaction, type Store } from '../store/open.ts';
 import { putCar } from '../store/places.ts';
 import { setDetails } from '../store/readings.ts';
 import type { Acting } from './add-car.ts';
 import { allOrNothing } from './all-or-nothing.ts';
-import { type AnswerGiven, readAnswers } from './details.ts';
+import { carryOut, type EffectsGiven, readCost, readWith } from './effects.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
 import { closedFault } from './lay-up.ts';
-import { recordReadingAct } from './odometer.ts';
-import { beginsOn, datePart, kindOf, renewPart } from './parts.ts';
-import { type ReadingGiven, recordReadingsAct } from './record-reading.ts';
+import type { ReadingGiven } from './record-reading.ts';
 import type { StayHere } from './stays.ts';
-import { readPlainNumber } from './typed-number.ts';
-
-/** A change to the records that a step stands for; each can be left out by whoever ticks. */
-export interface Effect {
-  key: string;
-  sort: 'renews' | 'services' | 'uses';
-  part: PartOnRecord;
-}
-
-export const effectsOf = ({ records }: PlanStep, parts: readonly PartOnRecord[]): Effect[] =>
-  (['renews', 'services', 'uses'] as const).flatMap((sort) =>
-    parts
-      .filter(({ kind }) => records[sort]?.includes(kind))
-      .map((part) => ({ key: `${sort}:${part.id}`, sort, part })),
-  );
 
 export const stepIn = (view: StayView, plan: PlanName, key: string): PlanStep | undefined =>
   (plan === 'lay-up' ? view.layUp : view.wakeUp).steps.find((step) => step.key === key);
 
-export interface TickGiven {
+export interface TickGiven extends EffectsGiven {
   day: string;
   note: string;
   /** Who did it; empty: who ticks it. */
   by?: string;
   cost: string;
-  evidence: Evidence;
-  km: number | null;
-  /** Keys of the effects wanted. */
-  effects: readonly string[];
-  /** Answers about what was renewed, by part. */
-  answers: Readonly<Record<string, Readonly<Record<string, AnswerGiven>>>>;
-  readings: readonly ReadingGiven[];
 }
 
 /** Ticks a step done, with all it stands for or nothing; faults of readings name their field with `at` before it. */
@@ -69,33 +43,17 @@ export const tickDone = (
   if (step.tick)
     return refused({ field: 'step', message: 'This step was ticked already: take that back first, if it was a slip.' });
   const day = dayFault(given.day, acting.today, record.row, plan);
-  const cost = given.cost.trim() === '' ? null : readPlainNumber(given.cost);
-  const faults: Fault[] = [
-    ...day,
-    ...(given.cost.trim() !== '' && cost === null
-      ? [{ field: 'cost', message: `“${given.cost}” is no amount. Write it as 45 or 45.50, without its currency.` }]
-      : []),
-  ];
-  if (faults.length > 0) return { ok: false, faults };
+  const cost = readCost(given.cost);
+  const faults: Fault[] = [...day, ...(cost.ok ? [] : cost.faults)];
+  if (!cost.ok || faults.length > 0) return { ok: false, faults };
   const on = given.day as CivilDate;
   return allOrNothing(store, (tx) => {
-    for (const effect of effectsOf(step, found.parts)) {
-      if (!given.effects.includes(effect.key)) continue;
-      const outcome = carryOut(tx, acting, here, effect, on, given);
-      if (!outcome.ok) return { ok: false, faults: outcome.faults.map(besideDay) };
-    }
+    const renewed = carryOut(tx, acting, found, step.records, on, given, 'Renewed in its lay-up.');
+    if (!renewed.ok) return renewed;
     answerFor(tx, acting, here, step, on);
     if (step.records.parks && record.row.placeId) putCar(tx, acting.collectionId, found.car.id, record.row.placeId, on);
-    if (given.km !== null) {
-      const read = recordReadingAct(tx, acting, found.facts, { day: on, km: given.km });
-      if (!read.ok) return read;
-    }
-    if (given.readings.length > 0) {
-      const now = carWithParts(tx, acting.collectionId, found.car.id) ?? found;
-      const typed = new Map(given.readings.map((one) => [followed(one, found.parts, now.parts), one]));
-      const read = recordReadingsAct(tx, acting, now, [...typed.keys()], (one) => at(typed.get(one) ?? one));
-      if (!read.ok) return read;
-    }
+    const read = readWith(tx, acting, found, on, given, at);
+    if (!read.ok) return read;
     tickStep(tx, acting.collectionId, record.row.id, {
       plan,
       step: step.key,
@@ -103,56 +61,12 @@ export const tickDone = (
       day: on,
       note: given.note,
       doneBy: given.by ?? '',
-      cost,
+      cost: cost.value,
       recordedOn: acting.today,
       recordedBy: acting.personId,
     });
     return done(null);
   });
-};
-
-/** What was read of a part that this very tick renewed was read of its successor. */
-const followed = (
-  reading: ReadingGiven,
-  before: readonly PartOnRecord[],
-  now: readonly PartOnRecord[],
-): ReadingGiven => {
-  const old = before.find(({ id }) => id === reading.partId);
-  const part = now.find(({ id }) => id === old?.id) ?? now.find(({ replaces }) => replaces === old?.id);
-  return part ? { ...reading, partId: part.id } : { ...reading };
-};
-
-/** The date of a record is the day of the tick: what is wrong with it stands beside that. */
-const besideDay = (fault: Fault): Fault => {
-  const [, field] = /^(?:dates\/\d+\/)?(typed|distance)$/.exec(fault.field) ?? [];
-  return field ? { ...fault, field: field === 'typed' ? 'day' : field } : fault;
-};
-
-const carryOut = (
-  store: Store,
-  acting: Acting,
-  { found }: StayHere,
-  { sort, part }: Effect,
-  on: CivilDate,
-  { evidence, km, answers }: TickGiven,
-): Outcome<unknown> => {
-  const kind = kindOf(part);
-  const clock: Clock = sort === 'renews' ? beginsOn(kind) : sort === 'services' ? 'serviced' : 'used';
-  const claim = { clock, typed: dayInWords(on), evidence, km: sort === 'uses' ? null : km, note: '' };
-  const there = { part, car: found.facts };
-  if (sort !== 'renews') return datePart(store, acting, there, claim);
-  const read = readAnswers(kind.details ?? [], answers[part.id] ?? {});
-  if (!read.ok) return { ok: false, faults: read.faults.map((one) => ({ ...one, field: `${part.id}.${one.field}` })) };
-  // A part nobody had dated yet is that part, and now has its date.
-  const fresh = part.claims.length === 0 && part.readings.length === 0;
-  const renewed = fresh
-    ? datePart(store, acting, there, claim)
-    : renewPart(store, acting, there, { why: 'Renewed in its lay-up.', note: '', claims: [claim] });
-  if (!renewed.ok) return renewed;
-  const id = typeof renewed.value === 'string' ? renewed.value : part.id;
-  const kept = findPart(store, acting.collectionId, id)?.details ?? {};
-  setDetails(store, acting.collectionId, id, { ...kept, ...read.value });
-  return renewed;
 };
 
 /**

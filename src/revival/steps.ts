@@ -45,3 +45,6 @@ export const STEPS: readonly Step[] = [
   ...ROAD,
   ...SORTING,
 ];
+
+const BY_KEY: ReadonlyMap<string, Step> = new Map(STEPS.map((step) => [step.key, step]));
+export const stepWith = (key: string): Step | undefined => BY_KEY.get(key);

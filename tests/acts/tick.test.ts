@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { type Effect, effectsOf } from '../../src/acts/effects.ts';
 import type { Outcome } from '../../src/acts/fault.ts';
-import { type Effect, effectsOf, skipStep, takeBackTick } from '../../src/acts/tick.ts';
+import { skipStep, takeBackTick } from '../../src/acts/tick.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { findingsOf } from '../../src/findings/car.ts';
 import { explain } from '../../src/findings/explain.ts';
@@ -31,7 +32,7 @@ const winter = () => {
   const id = layUpIn(barn, carId, { place: placeId });
   const part = (kind: string, position: string | null = null) => partOf(barn, carId, kind, position);
   const effects = (key: string, on: CivilDate = DAY, plan?: PlanName): Effect[] =>
-    effectsOf(stepOn(barn, id, key, on, plan), carOf(barn, carId).parts);
+    effectsOf(stepOn(barn, id, key, on, plan).records, carOf(barn, carId).parts);
   const all = (key: string, on?: CivilDate, plan?: PlanName): string[] => effects(key, on, plan).map((one) => one.key);
   return { barn, carId, placeId, id, part, effects, all };
 };

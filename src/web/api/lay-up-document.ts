@@ -1,7 +1,7 @@
 /** A lay-up as the API’s documents: as it is answered, and what a program sends as the acts take it. */
 import type { z } from '@hono/zod-openapi';
+import { effectsOf } from '../../acts/effects.ts';
 import type { StayHere } from '../../acts/stays.ts';
-import { effectsOf } from '../../acts/tick.ts';
 import { CAUTIONS, type CautionKey, DEFERS } from '../../catalogue/cautions.ts';
 import { type CivilDate, monthsBetween } from '../../dates/civil.ts';
 import type { Finding } from '../../findings/assess.ts';
@@ -113,7 +113,11 @@ const stepOut = (step: PlanStep, parts: readonly PartOnRecord[]): Step => {
     lines: [...lines],
     topic: step.topic && { ...sidesOf(step.topic), side: step.side },
     records: {
-      effects: effectsOf(step, parts).map((effect) => ({ key: effect.key, does: effect.sort, part: effect.part.id })),
+      effects: effectsOf(step.records, parts).map((effect) => ({
+        key: effect.key,
+        does: effect.sort,
+        part: effect.part.id,
+      })),
       reads: (records.reads ?? []).flatMap(([kind, gauge]) =>
         parts.filter((part) => part.kind === kind).map((part) => ({ part: part.id, gauge })),
       ),

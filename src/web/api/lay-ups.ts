@@ -1,5 +1,6 @@
 /** Lay-ups for programs: starting, changing and closing them, their steps, sides and rounds. */
 import type { z } from '@hono/zod-openapi';
+import { effectsOf } from '../../acts/effects.ts';
 import { done, type Fault, type Outcome, refused } from '../../acts/fault.ts';
 import {
   addOwnStepAct,
@@ -13,7 +14,7 @@ import {
 import { makeRound } from '../../acts/make-round.ts';
 import { type StayHere, stayHere } from '../../acts/stays.ts';
 import { tellPlan } from '../../acts/tell-plan.ts';
-import { effectsOf, skipStep, stepIn, type TickGiven, takeBackTick, tickDone } from '../../acts/tick.ts';
+import { skipStep, stepIn, type TickGiven, takeBackTick, tickDone } from '../../acts/tick.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { LOOKS } from '../../plans/looks.ts';
 import type { PlanStep } from '../../plans/plan.ts';
@@ -200,7 +201,7 @@ const ticked = (c: Ctx, here: StayHere, given: z.infer<typeof TickIn>): Outcome<
       message: `It was ticked on ${dayInWords(step.tick.day)}: take that back first.`,
     });
   if (state === 'skipped') return skipStep(store, actingIn(visit), here, step, plan, note);
-  const all = effectsOf(step, here.found.parts).map((effect) => effect.key);
+  const all = effectsOf(step.records, here.found.parts).map((effect) => effect.key);
   const { day = visit.on, cost, evidence = 'own memory', effects = all, answers = {}, readings = [], odometer } = given;
   const faults = [...unwantedIn(step, here, effects, Object.keys(answers)), ...strangersIn(here, readings)];
   if (faults.length > 0) return refused(...faults);
@@ -225,7 +226,7 @@ const unwantedIn = (
   effects: readonly string[],
   answered: readonly string[],
 ): Fault[] => {
-  const all = effectsOf(step, found.parts);
+  const all = effectsOf(step.records, found.parts);
   return [
     ...effects.flatMap((key, index) =>
       all.some((effect) => effect.key === key)

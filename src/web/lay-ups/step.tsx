@@ -1,7 +1,9 @@
 /** One step: all that stands behind it, ticking it off with what that records, leaving it out, taking that back. */
+
+import { effectsOf } from '../../acts/effects.ts';
 import type { Fault, Outcome } from '../../acts/fault.ts';
 import type { StayHere } from '../../acts/stays.ts';
-import { effectsOf, skipStep, stepIn, takeBackTick, tickDone } from '../../acts/tick.ts';
+import { skipStep, stepIn, takeBackTick, tickDone } from '../../acts/tick.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { PlanName, PlanStep } from '../../plans/plan.ts';
 import { Cautions } from '../cautions.tsx';
@@ -67,7 +69,7 @@ export const tickStepPage = async (c: Ctx) => {
             cost: form.cost,
             evidence: form.evidence,
             km,
-            effects: quick ? effectsOf(step, here.found.parts).map(({ key }) => key) : effects,
+            effects: quick ? effectsOf(step.records, here.found.parts).map(({ key }) => key) : effects,
             answers: answersIn(form),
             readings: readingsIn(given, given.day),
           },
@@ -151,7 +153,7 @@ const StepShown = ({
               <button class="link">Take that back</button>
             </Post>
           )}
-          {effectsOf(step, here.found.parts).length > 0 && (
+          {effectsOf(step.records, here.found.parts).length > 0 && (
             <p class="hint">What it wrote into the car’s records stays there, and is taken back there.</p>
           )}
         </div>

@@ -1,8 +1,9 @@
 /** What is asked when a step is ticked: its day, what it writes into the records, what was read, what it cost. */
+
+import { type Effect, effectsOf } from '../../acts/effects.ts';
 import type { Fault } from '../../acts/fault.ts';
 import { kindOf } from '../../acts/parts.ts';
 import type { StayHere } from '../../acts/stays.ts';
-import { type Effect, effectsOf } from '../../acts/tick.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { gaugesOf } from '../../findings/measured.ts';
 import type { PlanStep } from '../../plans/plan.ts';
@@ -23,7 +24,7 @@ interface Fields {
 export const TickFields = ({ here, step, given, faults }: Fields) => {
   const { on, person } = useVisit();
   const { parts } = here.found;
-  const effects = effectsOf(step, parts);
+  const effects = effectsOf(step.records, parts);
   const readings = gauged(step, parts);
   const texts = given as Readonly<Record<string, string | undefined>>;
   return (
