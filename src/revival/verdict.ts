@@ -40,9 +40,7 @@ export const verdictOf = (plan: RevivalPlan, traits: ReadonlySet<string>): Verdi
           .map(({ finding, odds }) => ({ finding, odds, step })),
       )
       .toSorted((a, b) => ODDS.indexOf(b.odds) - ODDS.indexOf(a.odds)),
-    unseen: asked
-      .filter((look) => !plan.picture.answers.has(look))
-      .map((look) => ({ look, name: lookOf(look).name })),
+    unseen: asked.filter((look) => !plan.picture.answers.has(look)).map((look) => ({ look, name: lookOf(look).name })),
     undated: plan.findings.filter(({ kind, standing }) => kind.severity === 'safety' && standing === 'unproven'),
     doubts: plan.row.doubts,
   };

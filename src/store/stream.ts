@@ -17,7 +17,7 @@ export const CARS = `
   select id, name, traits, built_from as builtFrom, built_to as builtTo, place_id as placeId, since as placedOn
   from cars
   left join car_places on car_places.collection_id = cars.collection_id and car_id = id
-  where cars.collection_id = ? order by id`;
+  where cars.collection_id = ? and ours order by id`;
 
 /** The plus keeps SQLite from walking the collection's whole index of claims for each car to be spared sorting a few. */
 export const PARTS = `

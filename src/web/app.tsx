@@ -42,6 +42,17 @@ import { changeInterval, kindPage, practice } from './pages/practice.tsx';
 import { recordReadings, roundPage, takeBackReading } from './pages/record-readings.tsx';
 import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
 import { saveDetails } from './pages/save-details.ts';
+import { addRevival, changeRevival, changeRevivalPage, newRevival } from './revivals/begin.tsx';
+import { endPage, endRevivalPage, reopenPage } from './revivals/end.tsx';
+import { journalPage } from './revivals/journal.tsx';
+import { recordLeaksPage } from './revivals/leaks.tsx';
+import { revivalsPage } from './revivals/list.tsx';
+import { decideStopPage, revivalPage } from './revivals/plan.tsx';
+import { recordRunPage } from './revivals/run.tsx';
+import { passGatePage, stagePage } from './revivals/stage.tsx';
+import { leaveOutPage, revivalStepPage, takeBackPage, tickPage } from './revivals/step.tsx';
+import { recordSurveyPage, surveyPage } from './revivals/survey.tsx';
+import { takeOnPage, verdictPage } from './revivals/verdict.tsx';
 import { sheetPage } from './sheets/sheet-page.tsx';
 import { BadDay, type Ctx, type Env, NoCollection, type Surroundings, visiting } from './visit.ts';
 
@@ -211,6 +222,30 @@ const pages = (app: Hono<Env>): void => {
   app.get('/lay-ups/:layUpId/close', closePage);
   app.post('/lay-ups/:layUpId/close', closeStay);
   app.post('/lay-ups/:layUpId/reopen', reopen);
+
+  app.get('/revivals', revivalsPage);
+  app.get('/revivals/new', newRevival);
+  app.post('/revivals', addRevival);
+  app.get('/revivals/:revivalId', revivalPage);
+  app.get('/revivals/:revivalId/change', changeRevivalPage);
+  app.post('/revivals/:revivalId/change', changeRevival);
+  app.get('/revivals/:revivalId/survey', surveyPage);
+  app.post('/revivals/:revivalId/survey', recordSurveyPage);
+  app.get('/revivals/:revivalId/verdict', verdictPage);
+  app.post('/revivals/:revivalId/take-on', takeOnPage);
+  app.get('/revivals/:revivalId/journal', journalPage);
+  app.post('/revivals/:revivalId/stops/:stop', decideStopPage);
+  app.get('/revivals/:revivalId/stages/:stage', stagePage);
+  app.post('/revivals/:revivalId/stages/:stage/pass', passGatePage);
+  app.get('/revivals/:revivalId/steps/:step', revivalStepPage);
+  app.post('/revivals/:revivalId/steps/:step/done', tickPage);
+  app.post('/revivals/:revivalId/steps/:step/leave-out', leaveOutPage);
+  app.post('/revivals/:revivalId/steps/:step/take-back', takeBackPage);
+  app.post('/revivals/:revivalId/steps/:step/run', recordRunPage);
+  app.post('/revivals/:revivalId/steps/:step/leaks', recordLeaksPage);
+  app.get('/revivals/:revivalId/end', endPage);
+  app.post('/revivals/:revivalId/end', endRevivalPage);
+  app.post('/revivals/:revivalId/reopen', reopenPage);
 
   app.get('/desks', desksPage);
   app.get('/desks/brake-fluid', brakeFluidDesk);

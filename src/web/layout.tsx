@@ -29,6 +29,7 @@ export const Post = ({ to, children, ...rest }: PropsWithChildren<{ to: string; 
 const NAV = [
   ['/', 'Line-up'],
   ['/lay-ups', 'Lay-ups'],
+  ['/revivals', 'Return to road'],
   ['/desks', 'Desks'],
   ['/places', 'Places'],
   ['/practice', 'Practice'],

@@ -109,7 +109,7 @@ export const changeLayUp = async (c: Ctx) => {
 const show = (c: Ctx, row: LayUpRow | null, given: LayUpForm, faults: readonly Fault[]) => {
   const { collection } = c.get('visit');
   const { store } = c.get('around');
-  const cars = carsOf(store, collection.id);
+  const cars = carsOf(store, collection.id).filter(({ ours }) => ours);
   const shown: Shown = {
     row,
     given,

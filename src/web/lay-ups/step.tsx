@@ -12,6 +12,7 @@ import { A, FaultSummary, Faults, faultsOf, Post, page, useVisit } from '../layo
 import { notFound } from '../not-found.tsx';
 import { fieldOf } from '../pages/reading-field.tsx';
 import { besideFields, readingsIn } from '../reading-form.ts';
+import { answersIn } from '../renewal-answers.ts';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { SKIP_FORM, TICK_FORM, type TickForm } from './forms.ts';
 import { stayInPath } from './in-path.ts';
@@ -77,20 +78,6 @@ export const tickStepPage = async (c: Ctx) => {
         );
   if (!outcome.ok) return show(c, found, form, besideFields(outcome.faults, fields));
   return c.redirect(at(visit, backTo(found)), 303);
-};
-
-const ANSWER = /^answer\.([^.]+)\.([^.]+)$/;
-
-/** Answers about what is renewed come as answer.<part>.<key>, their units as unit.<part>.<key>. */
-const answersIn = (form: TickForm): Record<string, Record<string, { typed: string; unit: string }>> => {
-  const answers: Record<string, Record<string, { typed: string; unit: string }>> = {};
-  for (const [name, typed] of Object.entries(form)) {
-    const [, part, key] = ANSWER.exec(name) ?? [];
-    if (!part || !key || typeof typed !== 'string' || typed === '') continue;
-    const unit = form[`unit.${part}.${key}`];
-    answers[part] = { ...answers[part], [key]: { typed, unit: typeof unit === 'string' ? unit : '' } };
-  }
-  return answers;
 };
 
 export const skip = async (c: Ctx) => {
@@ -163,7 +150,7 @@ const StepShown = ({
           <section aria-labelledby="done">
             <h2 id="done">Tick it off</h2>
             <Post to={`${path}/done`} class="stacked">
-              <TickFields here={here} step={step} given={given} faults={faults} />
+              <TickFields parts={here.found.parts} records={step.records} given={given} faults={faults} />
               <button class="big">Done</button>
             </Post>
           </section>

@@ -3,10 +3,9 @@
 import { type Effect, effectsOf } from '../../acts/effects.ts';
 import type { Fault } from '../../acts/fault.ts';
 import { kindOf } from '../../acts/parts.ts';
-import type { StayHere } from '../../acts/stays.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
 import { gaugesOf } from '../../findings/measured.ts';
-import type { PlanStep } from '../../plans/plan.ts';
+import type { Records } from '../../plans/step.ts';
 import type { PartOnRecord } from '../../store/cars.ts';
 import { AnswerField, shownAnswer } from '../answer-field.tsx';
 import { DistanceField, Faults, faultsOf, useVisit } from '../layout.tsx';
@@ -15,17 +14,17 @@ import { ReadingField } from '../pages/reading-field.tsx';
 import type { TickForm } from './forms.ts';
 
 interface Fields {
-  here: StayHere;
-  step: PlanStep;
+  parts: readonly PartOnRecord[];
+  /** What ticking it writes. */
+  records: Records;
   given: Partial<TickForm>;
   faults: readonly Fault[];
 }
 
-export const TickFields = ({ here, step, given, faults }: Fields) => {
+export const TickFields = ({ parts, records, given, faults }: Fields) => {
   const { on, person } = useVisit();
-  const { parts } = here.found;
-  const effects = effectsOf(step.records, parts);
-  const readings = gauged(step, parts);
+  const effects = effectsOf(records, parts);
+  const readings = gauged(records, parts);
   const texts = given as Readonly<Record<string, string | undefined>>;
   return (
     <>
@@ -38,7 +37,7 @@ export const TickFields = ({ here, step, given, faults }: Fields) => {
       {effects
         .filter(({ sort }) => sort === 'renews')
         .map(({ part }) => (
-          <Answers part={part} step={step} given={given} faults={faults} />
+          <Answers part={part} records={records} given={given} faults={faults} />
         ))}
       {readings.map(({ part, test }) => (
         <ReadingField
@@ -49,7 +48,7 @@ export const TickFields = ({ here, step, given, faults }: Fields) => {
           faults={faults}
         />
       ))}
-      {step.records.odometer && <DistanceField label="Odometer" value={given.distance ?? ''} faults={faults} />}
+      {records.odometer && <DistanceField label="Odometer" value={given.distance ?? ''} faults={faults} />}
       <label>
         Who did it
         <input name="by" value={given.by ?? person.name} autocomplete="off" />
@@ -73,7 +72,7 @@ export const TickFields = ({ here, step, given, faults }: Fields) => {
   );
 };
 
-const gauged = ({ records }: PlanStep, parts: readonly PartOnRecord[]) =>
+const gauged = (records: Records, parts: readonly PartOnRecord[]) =>
   (records.reads ?? []).flatMap(([kind, gauge]) =>
     parts
       .filter((part) => part.kind === kind)
@@ -114,11 +113,11 @@ const Effects = ({ effects, given }: { effects: readonly Effect[]; given: Partia
 };
 
 /** What the new fill or part is: asked at once, so that its record is complete. */
-const Answers = ({ part, step, given, faults }: Omit<Fields, 'here'> & { part: PartOnRecord }) => {
+const Answers = ({ part, records, given, faults }: Omit<Fields, 'parts'> & { part: PartOnRecord }) => {
   const details = (kindOf(part).details ?? []).filter(({ stays }) => !stays);
   // What was true of the old fill is no answer about the new one.
   const becomes = (key: string): string | number | undefined =>
-    step.records.answers?.find((one) => one.kinds.includes(part.kind) && one.key === key)?.value;
+    records.answers?.find((one) => one.kinds.includes(part.kind) && one.key === key)?.value;
   const texts = given as Readonly<Record<string, string | undefined>>;
   return (
     <>

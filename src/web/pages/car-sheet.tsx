@@ -18,6 +18,7 @@ import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 import { isWaiting } from '../waiting.ts';
+import { ComesBack, revivalsOfCar } from './car-revivals.tsx';
 import { History, Odometer, StandsIn } from './car-sheet-sides.tsx';
 import { LaidUp, Stays, type StaysOfCar, staysOfCar } from './car-stays.tsx';
 import { OutlookLine } from './outlook.tsx';
@@ -42,6 +43,7 @@ export const showCar = (
   const past = closedParts(store, collection.id, carId);
   const places = placesOf(store, collection.id);
   const stays = staysOfCar(store, collection.id, found, on);
+  const revivals = revivalsOfCar(store, collection.id, found.car.id, on);
   return page(
     c,
     found.car.name,
@@ -51,6 +53,7 @@ export const showCar = (
       past={past}
       places={places}
       stays={stays}
+      revivals={revivals}
       faults={faults}
       given={given}
     />,
@@ -64,11 +67,12 @@ interface Shown {
   past: PartOnRecord[];
   places: PlaceRow[];
   stays: StaysOfCar;
+  revivals: ReturnType<typeof revivalsOfCar>;
   faults: readonly Fault[];
   given: { distance?: string; day?: string };
 }
 
-const CarSheet = ({ found, findings, past, places, stays, faults, given }: Shown) => {
+const CarSheet = ({ found, findings, past, places, stays, revivals, faults, given }: Shown) => {
   const { car, facts } = found;
   const summary = summaryOf(findings);
   const waiting = findings.filter(({ part }) => isWaiting(part.claims)).length;
@@ -99,6 +103,7 @@ const CarSheet = ({ found, findings, past, places, stays, faults, given }: Shown
       </p>
       {car.note && <p class="note">{car.note}</p>}
       <LaidUp stays={stays} carId={car.id} />
+      <ComesBack revivals={revivals} carId={car.id} />
       <p class="call">
         <A to={`/cars/${car.id}/readings`} class="button">
           Note readings

@@ -9,6 +9,7 @@ import type { StayView } from '../../plans/standing.ts';
 import { type LayUpRow, openLayUps } from '../../store/lay-ups.ts';
 import { overridesOf } from '../../store/overrides.ts';
 import { placesOf } from '../../store/places.ts';
+import { openRevivals } from '../../store/revivals.ts';
 import { eachCar } from '../../store/stream.ts';
 import { spanOf } from '../lay-ups/words.ts';
 import { A, page, useVisit } from '../layout.tsx';
@@ -21,6 +22,8 @@ interface Row {
   built: DateRange;
   summary: CarSummary;
   layUp: LayUpRow | undefined;
+  /** Its return to the road, where one is under way. */
+  revivalId: string | undefined;
   /** What can’t wait while it stands. */
   cantWait: readonly string[];
 }
@@ -30,6 +33,7 @@ export const lineUp = (c: Ctx) => {
   const { store } = c.get('around');
   const overrides = overridesOf(store, collection.id);
   const layUps = openLayUps(store, collection.id, on);
+  const revivals = openRevivals(store, collection.id, on);
   const places = new Map(placesOf(store, collection.id).map((place) => [place.id, place]));
   const rows: Row[] = [];
   for (const car of eachCar(store, collection.id)) {
@@ -41,6 +45,7 @@ export const lineUp = (c: Ctx) => {
       built: facts.built,
       summary: summaryOf(findingsOf(facts, parts, overrides, on)),
       layUp: layUp?.row,
+      revivalId: revivals.get(facts.id)?.row.id,
       cantWait: layUp ? cantWaitIn(viewBeside(layUp, car, { places, overrides }, on).view) : [],
     });
   }
@@ -93,7 +98,7 @@ const Empty = () => {
   );
 };
 
-const CarRow = ({ row: { id, name, built, summary, layUp, cantWait } }: { row: Row }) => {
+const CarRow = ({ row: { id, name, built, summary, layUp, revivalId, cantWait } }: { row: Row }) => {
   const { on } = useVisit();
   const first = summary.first;
   const dated = built.from !== null || built.to !== null;
@@ -105,6 +110,11 @@ const CarRow = ({ row: { id, name, built, summary, layUp, cantWait } }: { row: R
       {layUp && (
         <p>
           <A to={`/lay-ups/${layUp.id}`}>{layUp.parkedOn <= on ? 'Laid up' : 'Lay-up planned'}</A>. {spanOf(layUp, on)}
+        </p>
+      )}
+      {revivalId && (
+        <p>
+          <A to={`/revivals/${revivalId}`}>On its way back to the road</A>.
         </p>
       )}
       {cantWait.length > 0 && (
