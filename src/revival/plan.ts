@@ -85,7 +85,7 @@ export const revivalPlan = (facts: RevivalFacts, on: CivilDate): RevivalPlan => 
       steps: own.map((step) => ({
         ...step,
         cost: costs.get(step.key) as Cost,
-        waits: waitsOf(step, steps, gates),
+        waits: waitsOf(step, steps, gates, entries),
       })),
       gate: gates.find(({ stage }) => stage === key) as Gate,
       money: money(own),

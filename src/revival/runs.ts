@@ -72,13 +72,16 @@ export const SENSES = {
 } as const;
 export type Sense = keyof typeof SENSES;
 
-export const VERSUS = ['new', 'less', 'same', 'worse'] as const;
+/** Against the last run: colder is less of it. */
+export const VERSUS = ['new', 'colder', 'same', 'worse'] as const;
 export type Versus = (typeof VERSUS)[number];
 
 export interface RunNote {
   sense: Sense;
   kind: string;
-  /** Against the last run. */
   versus: Versus;
   words: string;
 }
+
+/** Hubs further apart than this, °C, after a run: a brake drags or a bearing runs dry. From memory. */
+export const HUBS_APART = 15;

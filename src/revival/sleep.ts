@@ -65,7 +65,7 @@ export interface Row {
 }
 
 const WET: readonly Stood[] = ['flooded', 'open'];
-const isPaper = (evidence: Evidence): boolean => EVIDENCE.indexOf(evidence) <= EVIDENCE.indexOf('own memory');
+const isFirstHand = (evidence: Evidence): boolean => EVIDENCE.indexOf(evidence) <= EVIDENCE.indexOf('own memory');
 
 /** Judged by the longest it can have slept; unknown is the last row. `built` bounds it. */
 export const rowOf = (sleep: Sleep, built: DateRange, on: CivilDate): Row => {
@@ -74,7 +74,7 @@ export const rowOf = (sleep: Sleep, built: DateRange, on: CivilDate): Row => {
   const byYears = from === null ? 20 : yearsSince(from, on);
   const wet = stood.some((one) => WET.includes(one));
   const shifts: { by: -1 | 1; why: string }[] = [];
-  if (putAway === 'prepared' && isPaper(putAwayBy)) shifts.push({ by: -1, why: 'it was prepared before it stood' });
+  if (putAway === 'prepared' && isFirstHand(putAwayBy)) shifts.push({ by: -1, why: 'it was prepared before it stood' });
   if (putAway === 'shut off') shifts.push({ by: 1, why: 'it was driven in and shut off' });
   if (wet) shifts.push({ by: 1, why: stood.includes('flooded') ? 'water has stood there' : 'nothing was over it' });
   const row = ROWS.indexOf(byYears) + shifts.reduce((sum, { by }) => sum + by, 0);
@@ -83,10 +83,10 @@ export const rowOf = (sleep: Sleep, built: DateRange, on: CivilDate): Row => {
     ...(lastRan.from === null && from !== null
       ? ['Nobody knows since when it stands: it counts from the day it was built.']
       : []),
-    ...(from !== null && lastRan.from !== null && !isPaper(lastRanBy)
+    ...(from !== null && lastRan.from !== null && !isFirstHand(lastRanBy)
       ? [`When it last ran is ${lastRanBy}: it can be longer ago.`]
       : []),
-    ...(putAway === 'prepared' && !isPaper(putAwayBy)
+    ...(putAway === 'prepared' && !isFirstHand(putAwayBy)
       ? [`That it was prepared is ${putAwayBy}, and does not count.`]
       : []),
     ...(putAway === 'unknown' ? ['Nobody knows how it was put away.'] : []),

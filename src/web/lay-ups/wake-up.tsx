@@ -6,6 +6,7 @@ import { explain } from '../../findings/explain.ts';
 import { nameOf } from '../../plans/lists.ts';
 import { foundInWords } from '../../plans/rounds.ts';
 import { isWaking } from '../../plans/standing.ts';
+import { standsFor } from '../../plans/stay.ts';
 import { A, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import type { Ctx } from '../visit.ts';
@@ -18,6 +19,9 @@ export const wakeUpPage = (c: Ctx) => {
   const here = stayInPath(c);
   return here ? page(c, `The way back of ${here.found.car.name}`, <WakeUp here={here} />) : notFound(c, 'lay-up');
 };
+
+/** Months from which a stay is a sleep; common practice. */
+const LONG_SLEEP = 24;
 
 const WakeUp = ({ here }: { here: StayHere }) => {
   const { record, found, view } = here;
@@ -43,6 +47,12 @@ const WakeUp = ({ here }: { here: StayHere }) => {
       <p>
         {progressOf(view.wakeUp)} <A to={`/lay-ups/${row.id}/sheets/wake-up`}>Print it</A>
       </p>
+      {!ahead && !closed && standsFor({ ...view.stay, returnOn: on }, LONG_SLEEP) && (
+        <p class="note">
+          It has stood two years or longer: nothing of it is to be trusted by a winter’s plan.{' '}
+          <A to={`/revivals/new?car=${found.car.id}`}>Bring it back stage by stage</A>, with gates, money and hours.
+        </p>
+      )}
       {!ahead && !closed && <RoadCheck here={here} />}
       <StepList layUpId={row.id} plan={view.wakeUp} anchor={anchor} on={on} closed={closed} over={closed} />
       {!closed && isWaking(view.stay, on) && (

@@ -40,7 +40,7 @@ export const RunForm = ({ here, step, run, given, faults }: Shown) => {
         <p>
           Noted on {RUNS[last.run].name}:{' '}
           {last.notes.map(({ sense, kind }) => `${SENSES[sense].name.toLowerCase()} ${kind}`).join(', ')}. Say below
-          whether each is less, the same or worse.
+          whether each is colder (less), the same or worse.
         </p>
       )}
       <Post to={pathOf(here, `/steps/${step.key}/run`)} class="stacked">
