@@ -196,7 +196,9 @@ describe('no gate is reached with an open safety step below it', () => {
         (facts, some) => {
           const plan = revivalPlan(doneWell(facts, some), ON);
           holds(plan);
-          const missing = stepsIn(plan).find(({ key, safety }) => safety && some.includes(key));
+          const missing = stepsIn(plan).find(
+            ({ key, safety, run, survey }) => safety && !run && !survey && some.includes(key),
+          );
           if (!missing) return;
           const from = STAGE_KEYS.indexOf(missing.stage);
           for (const { gate } of plan.stages.slice(from)) expect(gate.state).toBe('shut');
@@ -320,7 +322,7 @@ describe('a step that is done', () => {
         const after = revivalPlan({ ...facts, entries: all }, ON);
         for (const was of stepsIn(before).filter(({ state }) => state === 'done')) {
           const now = stepsIn(after).find(({ key }) => key === was.key);
-          if (!now || now.state !== 'again') continue;
+          if (now?.state !== 'again') continue;
           // Something new was seen, surveyed, driven or worked on that brings it in, or brings in more of it.
           expect(now.because.length).toBeGreaterThan(0);
           expect(
@@ -347,6 +349,8 @@ describe('the longer it slept', () => {
         const asleep = (day: CivilDate): RevivalFacts => ({
           ...facts,
           entries: [],
+          // What was renewed meanwhile would be young again: nothing was.
+          parts: undated(facts.traits),
           revival: { ...facts.revival, sleep: { ...facts.revival.sleep, lastRan: { from: day, to: day } } },
         });
         const few = revivalPlan(asleep(shorter), ON);

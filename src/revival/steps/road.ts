@@ -1,3 +1,83 @@
 import type { Step } from '../step.ts';
 
-export const ROAD = [] as const satisfies readonly Step[];
+export const ROAD = [
+  {
+    key: 'run-b',
+    stage: 'road',
+    ways: [
+      {
+        act: 'test',
+        title: 'Road test B: round the block',
+        why: 'Thirty at most: two hard stops tell more than a mile.',
+        when: [],
+      },
+    ],
+    expects: [{ finding: 'One hub hotter than the others', odds: { 0.5: 'sometimes', 5: 'often' } }],
+    test: 'All hubs within 15 °C of each other; it stops straight; gauges where they belong.',
+    tools: ['infrared thermometer', 'road-test card', 'phone'],
+    fails: 'Stopped: towed home, the cause found, and this run again.',
+    safety: true,
+    run: 'b',
+    after: ['run-a'],
+    cautions: ['brake-work', 'steering', 'hot-work'],
+    sources: ['marque-parts-magazine', 'antique-car-forum', 'common-practice'],
+  },
+  {
+    key: 'run-c',
+    stage: 'road',
+    ways: [
+      {
+        act: 'test',
+        title: 'Road test C: a short loop',
+        why: 'Everything gets hot for the first time under load.',
+        when: [],
+      },
+    ],
+    expects: [{ finding: 'A leak that only heat and load open', odds: { 0.5: 'sometimes', 5: 'often' } }],
+    test: 'All hubs within 15 °C of each other; it stops straight; gauges where they belong.',
+    tools: ['infrared thermometer', 'road-test card', 'phone'],
+    fails: 'Stopped: towed home, the cause found, and this run again.',
+    safety: true,
+    run: 'c',
+    after: ['run-b'],
+    cautions: ['brake-work', 'steering', 'hot-work'],
+    sources: ['marque-parts-magazine', 'antique-car-forum', 'common-practice'],
+  },
+  {
+    key: 'run-d',
+    stage: 'road',
+    ways: [
+      {
+        act: 'test',
+        title: 'Road test D: a long loop, a hill, a hot start',
+        why: 'What shows at eighty does not show at fifty.',
+        when: [],
+      },
+    ],
+    expects: [{ finding: 'Vapor lock or a hot start that fails', odds: { 0: 'seldom', 2: 'sometimes' } }],
+    test: 'All hubs within 15 °C of each other; it stops straight; gauges where they belong.',
+    tools: ['infrared thermometer', 'road-test card', 'phone'],
+    fails: 'Stopped: towed home, the cause found, and this run again.',
+    safety: true,
+    run: 'd',
+    after: ['run-c'],
+    cautions: ['brake-work', 'steering', 'hot-work'],
+    sources: ['marque-parts-magazine', 'antique-car-forum', 'common-practice'],
+  },
+  {
+    key: 'run-e',
+    stage: 'road',
+    ways: [
+      { act: 'test', title: 'Road test E: a trip', why: 'A hundred kilometers find what thirty did not.', when: [] },
+    ],
+    expects: [{ finding: 'Oil used, a seal that gave up', odds: { 2: 'sometimes', 10: 'often' } }],
+    test: 'All hubs within 15 °C of each other; it stops straight; gauges where they belong.',
+    tools: ['infrared thermometer', 'road-test card', 'phone'],
+    fails: 'Stopped: towed home, the cause found, and this run again.',
+    safety: true,
+    run: 'e',
+    after: ['run-d'],
+    cautions: ['brake-work', 'steering', 'hot-work'],
+    sources: ['marque-parts-magazine', 'antique-car-forum', 'common-practice'],
+  },
+] as const satisfies readonly Step[];

@@ -1,3 +1,153 @@
 import type { Step } from '../step.ts';
 
-export const SPARK = [] as const satisfies readonly Step[];
+export const SPARK = [
+  {
+    key: 'battery',
+    stage: 'spark',
+    without: ['no-battery'],
+    ways: [
+      {
+        act: 'test',
+        title: 'Battery: charged apart from the car, load-tested',
+        why: 'One that was flat for weeks reads full and fails under load.',
+        when: [],
+      },
+      {
+        act: 'renew',
+        title: 'A new battery',
+        why: 'Flat for a year it has sulfated; past its age it is not trusted either.',
+        when: [
+          { asleep: { from: 2 } },
+          { part: { kinds: ['battery-flooded', 'battery-agm', 'battery-lithium'], asks: true } },
+        ],
+        jobs: ['battery'],
+        supplies: ['battery'],
+        renews: ['battery-flooded', 'battery-agm', 'battery-lithium'],
+      },
+    ],
+    expects: [
+      { finding: 'A battery that takes no charge', odds: { 0: 'sometimes', 0.5: 'often', 2: 'nearly always' } },
+    ],
+    test: '12.6 V after a night’s rest is full; over 9.6 V while it cranks for fifteen seconds.',
+    reads: [
+      ['battery-flooded', 'rest-voltage'],
+      ['battery-agm', 'rest-voltage'],
+      ['battery-lithium', 'rest-voltage'],
+    ],
+    tools: ['voltmeter', 'charger with the right mode', 'goggles'],
+    fails: 'Renew; a swollen or cracked one is never charged.',
+    after: ['fused-supply', 'wires'],
+    cautions: ['battery-gas', 'lithium-charge', 'electrical'],
+    sources: ['workshop-notes', 'battery-charge-table', 'army-recharge-rule'],
+  },
+  {
+    key: 'earths',
+    stage: 'spark',
+    ways: [
+      {
+        act: 'test',
+        title: 'Terminals, ground straps and starter cables cleaned and measured',
+        why: 'A bad ground sends the starter’s current through a cable or a fuel line.',
+        when: [],
+        services: ['battery-terminals'],
+      },
+    ],
+    expects: [
+      {
+        finding: 'Green or loose grounds',
+        odds: { 0.5: 'sometimes', 5: 'often' },
+        worse: ['coast', 'damp', 'flooded'],
+      },
+    ],
+    test: 'Less than 0.2 V lost on each side while it cranks; act from 0.5 V.',
+    reads: [['battery-terminals', 'voltage-drop']],
+    tools: ['voltmeter', 'wire brush', 'grease'],
+    fails: 'A strap that gets warm is renewed.',
+    after: ['battery'],
+    cautions: ['electrical', 'battery-gas'],
+    sources: ['manual-publisher-tips', 'common-practice'],
+  },
+  {
+    key: 'ignition',
+    stage: 'spark',
+    traits: ['gasoline'],
+    ways: [
+      {
+        act: 'test',
+        title: 'Ignition: contacts cleaned, cap and leads dried and looked at',
+        why: 'A film on points or a damp cap is all it takes.',
+        when: [],
+        services: ['points-condenser', 'cap-rotor', 'spark-plugs'],
+      },
+      {
+        act: 'renew',
+        title: 'Ignition set renewed: plugs, leads, cap, rotor, points and condenser where it has them',
+        why: 'Insulation and carbon age by years and damp.',
+        when: [
+          { asleep: { from: 10 } },
+          { seen: { look: 'ignites', is: ['weak'] } },
+          { part: { kinds: ['plug-leads', 'cap-rotor'], months: 180 } },
+        ],
+        jobs: ['ignition-set'],
+        supplies: ['ignition-set'],
+        renews: ['spark-plugs', 'plug-leads', 'cap-rotor', 'points-condenser'],
+      },
+    ],
+    expects: [
+      {
+        finding: 'No spark for a film on the points',
+        odds: { 0.5: 'sometimes', 2: 'often' },
+        worse: ['damp', 'coast'],
+      },
+    ],
+    test: 'A spark that jumps 6 mm, blue and loud. Leads: 3 to 10 kΩ to 15 inches, 6 to 20 to 35; over 30 out. Points at the handbook’s gap.',
+    tools: ['spark tester', 'feeler gauge', 'ohm meter', 'fine file'],
+    fails: 'Primary side first: points, condenser, coil, ground, in that order.',
+    after: ['battery', 'earths'],
+    cautions: ['high-voltage-ignition', 'fuel-vapor'],
+    sources: ['parts-maker-service-text', 'repair-shop-faq-2', 'classic-repair'],
+  },
+  {
+    key: 'ignites',
+    stage: 'spark',
+    ways: [
+      {
+        act: 'test',
+        title: 'See the spark, or for a diesel fuel and glow, away from any fuel vapor',
+        why: 'Cheapest to find now.',
+        when: [],
+      },
+    ],
+    expects: [{ finding: 'A joint or wire that gets warm', odds: { 0: 'seldom', 10: 'sometimes', 20: 'often' } }],
+    test: 'A strong spark at every plug. A diesel: each glow plug draws its current, fuel without bubbles at the unions.',
+    asks: ['ignites'],
+    tools: ['spark tester', 'clamp meter', 'extinguisher'],
+    fails: 'Smoke: isolator off, find it, mend it, then look again.',
+    after: ['ignition', 'earths', 'fuel-leak-test', 'pre-oil'],
+    cautions: ['high-voltage-ignition', 'fuel-vapor', 'electrical'],
+    sources: ['classic-repair', 'common-practice'],
+  },
+  {
+    key: 'hot-wire',
+    stage: 'spark',
+    ways: [
+      {
+        act: 'do',
+        title: 'Find and mend what got hot',
+        why: 'A wire or joint smoked at the first current.',
+        when: [{ seen: { look: 'ignites', is: ['smoke'] } }],
+        jobs: ['wiring-mend'],
+        supplies: ['wire'],
+        services: ['wiring'],
+      },
+    ],
+    expects: [],
+    test: 'Lamp in place of the fuse: it dims when the fault is found.',
+    tools: ['test lamp', 'clamp meter'],
+    fails: 'The loom comes out.',
+    safety: true,
+    after: ['wires'],
+    cautions: ['electrical'],
+    sources: ['common-practice', 'memory'],
+  },
+] as const satisfies readonly Step[];

@@ -1,3 +1,124 @@
 import type { Step } from '../step.ts';
 
-export const WIRING = [] as const satisfies readonly Step[];
+export const WIRING = [
+  {
+    key: 'nests',
+    stage: 'wiring',
+    ways: [
+      {
+        act: 'do',
+        title: 'Droppings and nests out: trunk, seats, heater box, under the dash',
+        why: 'They carry disease, hold damp, and the heater blows them into faces.',
+        when: [],
+        jobs: ['cleaning'],
+        supplies: ['masks'],
+      },
+    ],
+    expects: [
+      {
+        finding: 'Droppings or a nest',
+        odds: { 0: 'sometimes', 0.5: 'often', 5: 'nearly always' },
+        worse: ['damp', 'open', 'covered'],
+      },
+    ],
+    test: null,
+    tools: ['fitted mask', 'gloves', 'spray bottle', 'filtered vacuum cleaner'],
+    fails: 'A smell that stays means a nest that stays: look behind the heater box.',
+    after: ['photographs'],
+    cautions: ['droppings'],
+    sources: ['collected-owner-tips', 'common-practice'],
+  },
+  {
+    key: 'air-box',
+    stage: 'wiring',
+    ways: [
+      {
+        act: 'look',
+        title: 'Open the air box and its trunking, before anything turns',
+        why: 'The first turn of the engine sucks the nest into the carburetor or the cylinders.',
+        when: [],
+      },
+      {
+        act: 'renew',
+        title: 'Air box cleared, new filter',
+        why: 'A nest or its rest was in it.',
+        when: [{ seen: { look: 'air-box', is: ['nest', 'cleared'] } }],
+        renews: ['air-filter'],
+        leaves: [{ look: 'air-box', answer: 'cleared' }],
+      },
+    ],
+    expects: [
+      {
+        finding: 'A mouse nest in the air box',
+        odds: { 0: 'seldom', 0.5: 'sometimes', 5: 'often' },
+        worse: ['damp', 'open'],
+      },
+    ],
+    test: 'Filter out, a lamp down the trunking as far as it reaches.',
+    asks: ['air-box'],
+    tools: ['screwdriver', 'lamp', 'fitted mask', 'gloves'],
+    fails: 'All of it comes out before anything turns, chewed trunking is renewed.',
+    safety: true,
+    cautions: ['droppings'],
+    sources: ['collected-owner-tips', 'common-practice'],
+  },
+  {
+    key: 'wires',
+    stage: 'wiring',
+    ways: [
+      {
+        act: 'look',
+        title: 'Wiring looked at where it bends, where it is warm, where mice sit',
+        why: 'Bare copper and a full battery are a fire.',
+        when: [],
+        services: ['wiring'],
+        jobs: ['wiring-check'],
+      },
+      {
+        act: 'strip',
+        title: 'Wiring mended: joints soldered or crimped, insulated, fused',
+        why: 'It is chewed, cracked or bare.',
+        when: [{ seen: { look: 'wires', is: ['bare'] } }],
+        jobs: ['wiring-check', 'wiring-mend'],
+        supplies: ['wire'],
+        services: ['wiring'],
+        leaves: [{ look: 'wires', answer: 'mended' }],
+      },
+    ],
+    expects: [
+      { finding: 'Chewed insulation', odds: { 0: 'seldom', 0.5: 'sometimes', 5: 'often' }, worse: ['damp', 'open'] },
+      { finding: 'Insulation that cracks when bent', odds: { 10: 'sometimes', 20: 'often' }, worse: ['desert'] },
+    ],
+    test: 'Bent by hand: supple is well, stiff is watched, cracks or green copper are cut out.',
+    asks: ['wires'],
+    tools: ['lamp', 'mirror', 'ohm meter'],
+    fails: 'A loom that cracks all along is renewed; a bare spot is never only taped.',
+    safety: true,
+    after: ['battery-out', 'nests'],
+    cautions: ['electrical', 'droppings'],
+    sources: ['collected-owner-tips', 'magazine-workshop-article', 'common-practice'],
+  },
+  {
+    key: 'fused-supply',
+    stage: 'wiring',
+    without: ['no-battery'],
+    ways: [
+      {
+        act: 'do',
+        title: 'An isolator and a fuse in the battery lead before a battery goes in',
+        why: 'The first current in years must have a way to stop.',
+        when: [{ asleep: { from: 2 } }],
+        supplies: ['wire'],
+      },
+    ],
+    expects: [{ finding: 'Circuits without any fuse', odds: { 0: 'sometimes', 20: 'often' } }],
+    test: '10 A to begin with, 30 A once lamps and starter are on their own; draw with all off under 30 mA, look from 30, act from 80.',
+    reads: [['wiring', 'standing-drain']],
+    tools: ['isolator', 'fuse holder', 'clamp meter'],
+    fails: 'A fuse that goes tells of a short: find it with a lamp in its place, never with a bigger fuse.',
+    safety: true,
+    after: ['wires'],
+    cautions: ['electrical', 'battery-gas'],
+    sources: ['collected-owner-tips', 'common-practice', 'memory'],
+  },
+] as const satisfies readonly Step[];
