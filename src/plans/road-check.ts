@@ -1,4 +1,4 @@
-/** Before the first drive after a stay: reasons against, what was not checked, what is merely due. Never a plain yes. */
+/** Before the first drive after a stay, by what is recorded: reasons against, what was not checked, what is merely due. Never a plain yes. */
 import type { Finding } from '../findings/assess.ts';
 import type { Found } from './rounds.ts';
 import { type Stay, standsFor } from './stay.ts';
@@ -12,11 +12,11 @@ export interface RoadCheck {
   due: readonly Finding[];
 }
 
-const TIRES = ['tires-road', 'inner-tubes'];
-const BRAKE_FLUIDS = ['brake-fluid-glycol', 'brake-fluid-silicone', 'central-hydraulics'];
+export const TIRES = ['tires-road', 'inner-tubes'];
+export const BRAKE_FLUIDS = ['brake-fluid-glycol', 'brake-fluid-silicone', 'central-hydraulics'];
 
 /** Safety parts of an emergency, a spare or a competition: they do not keep a car off the road. */
-const ASIDE = ['tire-spare', 'tire-compact-spare', 'extinguisher', 'harness-fia', 'harness-sfi', 'child-seat'];
+export const ASIDE = ['tire-spare', 'tire-compact-spare', 'extinguisher', 'harness-fia', 'harness-sfi', 'child-seat'];
 
 /**
  * Past safety parts, tires that can’t be dated, an overdue timing belt and what a round found to act on speak against any
@@ -25,13 +25,7 @@ const ASIDE = ['tire-spare', 'tire-compact-spare', 'extinguisher', 'harness-fia'
  */
 export const roadCheck = (stay: Stay, findings: readonly Finding[], found: readonly Found[]): RoadCheck => {
   const years = standsFor(stay, 24);
-  const isAgainst = ({ kind, standing, gravest }: Finding): boolean => {
-    const safety = kind.severity === 'safety';
-    if (ASIDE.includes(kind.key)) return false;
-    if (gravest?.verdict === 'act' && safety) return true;
-    if (standing === 'past') return safety || kind.key === 'timing-belt';
-    return standing === 'unproven' && (TIRES.includes(kind.key) || (years && BRAKE_FLUIDS.includes(kind.key)));
-  };
+  const isAgainst = (finding: Finding): boolean => againstByRecord(finding, years);
   const against = findings.filter(isAgainst);
   const grave = found.filter(({ look, answer }) => look.gate && answer.verdict === 'act');
   const rest = findings.filter((finding) => !isAgainst(finding) && finding.kind.severity === 'safety');
@@ -42,4 +36,13 @@ export const roadCheck = (stay: Stay, findings: readonly Finding[], found: reado
     unchecked: rest.filter(({ standing }) => standing === 'unproven'),
     due: rest.filter(({ standing }) => standing !== 'unproven' && standing !== 'in date'),
   };
+};
+
+/** Whether its dates or its last reading speak against any drive; `years`: it slept more than two. */
+export const againstByRecord = ({ kind, standing, gravest }: Finding, years: boolean): boolean => {
+  const safety = kind.severity === 'safety';
+  if (ASIDE.includes(kind.key)) return false;
+  if (gravest?.verdict === 'act' && safety) return true;
+  if (standing === 'past') return safety || kind.key === 'timing-belt';
+  return standing === 'unproven' && (TIRES.includes(kind.key) || (years && BRAKE_FLUIDS.includes(kind.key)));
 };

@@ -53,6 +53,8 @@ import { passGatePage, stagePage } from './revivals/stage.tsx';
 import { leaveOutPage, revivalStepPage, takeBackPage, tickPage } from './revivals/step.tsx';
 import { recordSurveyPage, surveyPage } from './revivals/survey.tsx';
 import { takeOnPage, verdictPage } from './revivals/verdict.tsx';
+import { guestPage, guestWalk } from './road-check/guest.tsx';
+import { endLink, lend, recordWalk, roadCheckPage, takeBackWalk } from './road-check/page.tsx';
 import { sheetPage } from './sheets/sheet-page.tsx';
 import { BadDay, type Ctx, type Env, NoCollection, type Surroundings, visiting } from './visit.ts';
 
@@ -100,6 +102,14 @@ export const createApp = (around: Surroundings): Hono<Env> => {
     '/static/*',
     serveStatic({ root: fromRoot('src/web'), rewriteRequestPath: (path) => path.slice(site.base.length) }),
   );
+  // A guest has no collection and no menu: the link alone says which car.
+  app.use('/look/*', async (c, next) => {
+    c.set('around', around);
+    await next();
+    c.header('Cache-Control', 'no-store');
+  });
+  app.get('/look/:secret', guestPage);
+  app.post('/look/:secret', guestWalk);
   app.use(visiting(around));
   app.use(async (c, next) => {
     await next();
@@ -178,6 +188,12 @@ const pages = (app: Hono<Env>): void => {
   app.post('/cars/:carId/place', putCar);
   app.get('/cars/:carId/parts/new', newPart);
   app.post('/cars/:carId/parts', addPart);
+
+  app.get('/cars/:carId/road-check', roadCheckPage);
+  app.post('/cars/:carId/road-check', recordWalk);
+  app.post('/cars/:carId/road-check/take-back', takeBackWalk);
+  app.post('/cars/:carId/road-check/links', lend);
+  app.post('/cars/:carId/road-check/links/:linkId/end', endLink);
 
   app.get('/parts/:partId', partPage);
   app.get('/parts/:partId/date', datePartPage);

@@ -110,6 +110,12 @@ const CarSheet = ({ found, findings, past, places, stays, revivals, faults, give
         </A>{' '}
         Volts, pressures, strips: type what the instruments show.
       </p>
+      <p class="call">
+        <A to={`/cars/${car.id}/road-check`} class="button quiet">
+          Road check
+        </A>{' '}
+        May it be driven today? <A to={`/cars/${car.id}/file`}>Its file for an insurer or a buyer</A>
+      </p>
       <Bay counts={summary.counts} />
       <p class="counts">{countsInWords(summary.counts)}</p>
       <p class="note">
