@@ -42,6 +42,8 @@ import { changeInterval, kindPage, practice } from './pages/practice.tsx';
 import { recordReadings, roundPage, takeBackReading } from './pages/record-readings.tsx';
 import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
 import { saveDetails } from './pages/save-details.ts';
+import { shoppingPage } from './pages/shopping.tsx';
+import { yearAheadPage } from './pages/year-ahead.tsx';
 import { addRevival, changeRevival, changeRevivalPage, newRevival } from './revivals/begin.tsx';
 import { endPage, endRevivalPage, reopenPage } from './revivals/end.tsx';
 import { journalPage } from './revivals/journal.tsx';
@@ -262,6 +264,9 @@ const pages = (app: Hono<Env>): void => {
   app.get('/revivals/:revivalId/end', endPage);
   app.post('/revivals/:revivalId/end', endRevivalPage);
   app.post('/revivals/:revivalId/reopen', reopenPage);
+
+  app.get('/year-ahead', yearAheadPage);
+  app.get('/shopping', shoppingPage);
 
   app.get('/desks', desksPage);
   app.get('/desks/brake-fluid', brakeFluidDesk);

@@ -30,6 +30,7 @@ const NAV = [
   ['/', 'Line-up'],
   ['/lay-ups', 'Lay-ups'],
   ['/revivals', 'Return to road'],
+  ['/year-ahead', 'Year ahead'],
   ['/desks', 'Desks'],
   ['/places', 'Places'],
   ['/practice', 'Practice'],
@@ -39,7 +40,9 @@ const NAV = [
 
 const isHere = (path: string, to: string): boolean => {
   if (to === '/') return path === '/' || path.startsWith('/cars') || path.startsWith('/parts');
-  return path.startsWith(to) || (to === '/desks' && path === '/date-codes');
+  return (
+    path.startsWith(to) || (to === '/desks' && path === '/date-codes') || (to === '/year-ahead' && path === '/shopping')
+  );
 };
 
 /** This page without its day. */
