@@ -20,6 +20,10 @@ const amount = (value: number, currency: string): string =>
 
 /** “3 to 6 hours”. */
 export const hoursInWords = ({ low, high }: Span): string =>
-  high === 0 ? 'no hours' : `${hours(low)} to ${hours(high)} ${hours(high) === '1' ? 'hour' : 'hours'}`;
+  high === 0
+    ? 'no hours'
+    : high < 0.5
+      ? 'minutes'
+      : `${hours(low)} to ${hours(high)} ${hours(high) === '1' ? 'hour' : 'hours'}`;
 
 const hours = (value: number): string => (value < 10 ? String(Math.round(value * 2) / 2) : String(rounded(value)));

@@ -11,7 +11,7 @@ export interface Verdict {
   grave: readonly { name: string; words: string }[];
   /** Renewed or taken apart for its age or its sleep, whatever the odometer says. */
   must: readonly RevivalStep[];
-  /** Found more often than not on such a car, each with the step that finds it. */
+  /** Found more often than not on such a car and worth money or work, each with the step that finds it. */
   likely: readonly { finding: string; odds: Odds; step: RevivalStep }[];
   /** Looks nobody has answered, and safety parts without a date. */
   unseen: readonly { look: LookKey; name: string }[];
@@ -32,16 +32,18 @@ export const verdictOf = (plan: RevivalPlan, traits: ReadonlySet<string>): Verdi
       return said?.verdict === 'act' ? [{ name, words: said.words }] : [];
     }),
     must,
-    likely: open
-      .filter((step) => !must.includes(step))
-      .flatMap((step) =>
-        step.expects
-          .filter(({ odds }) => ODDS.indexOf(odds) >= LIKELY)
-          .map(({ finding, odds }) => ({ finding, odds, step })),
-      )
-      .toSorted((a, b) => ODDS.indexOf(b.odds) - ODDS.indexOf(a.odds)),
+    likely: likelyIn(open.filter((step) => !must.includes(step))),
     unseen: asked.filter((look) => !plan.picture.answers.has(look)).map((look) => ({ look, name: lookOf(look).name })),
     undated: plan.findings.filter(({ kind, standing }) => kind.severity === 'safety' && standing === 'unproven'),
     doubts: plan.row.doubts,
   };
+};
+
+/** What would bring more work with it, the likeliest first, each once. */
+const likelyIn = (steps: readonly RevivalStep[]): Verdict['likely'] => {
+  const found = new Map<string, Verdict['likely'][number]>();
+  for (const step of steps.filter(({ ways, way }) => ways.length > 1 || (way.jobs ?? []).length > 0))
+    for (const { finding, odds } of step.expects)
+      if (ODDS.indexOf(odds) >= LIKELY && !found.has(finding)) found.set(finding, { finding, odds, step });
+  return [...found.values()].toSorted((a, b) => ODDS.indexOf(b.odds) - ODDS.indexOf(a.odds));
 };

@@ -57,6 +57,9 @@ import { recordSurveyPage, surveyPage } from './revivals/survey.tsx';
 import { takeOnPage, verdictPage } from './revivals/verdict.tsx';
 import { guestPage, guestWalk } from './road-check/guest.tsx';
 import { endLink, lend, recordWalk, roadCheckPage, takeBackWalk } from './road-check/page.tsx';
+import { carFilePage } from './sheets/car/car-file.tsx';
+import { revivalSheetPage } from './sheets/car/revival-sheets.tsx';
+import { roadCheckSheet } from './sheets/car/road-check-sheet.tsx';
 import { sheetPage } from './sheets/sheet-page.tsx';
 import { BadDay, type Ctx, type Env, NoCollection, type Surroundings, visiting } from './visit.ts';
 
@@ -192,6 +195,8 @@ const pages = (app: Hono<Env>): void => {
   app.post('/cars/:carId/parts', addPart);
 
   app.get('/cars/:carId/road-check', roadCheckPage);
+  app.get('/cars/:carId/road-check/sheet', roadCheckSheet);
+  app.get('/cars/:carId/file', carFilePage);
   app.post('/cars/:carId/road-check', recordWalk);
   app.post('/cars/:carId/road-check/take-back', takeBackWalk);
   app.post('/cars/:carId/road-check/links', lend);
@@ -261,6 +266,7 @@ const pages = (app: Hono<Env>): void => {
   app.post('/revivals/:revivalId/steps/:step/take-back', takeBackPage);
   app.post('/revivals/:revivalId/steps/:step/run', recordRunPage);
   app.post('/revivals/:revivalId/steps/:step/leaks', recordLeaksPage);
+  app.get('/revivals/:revivalId/sheets/:sheet', revivalSheetPage);
   app.get('/revivals/:revivalId/end', endPage);
   app.post('/revivals/:revivalId/end', endRevivalPage);
   app.post('/revivals/:revivalId/reopen', reopenPage);

@@ -2,7 +2,6 @@
 import { takeOn } from '../../acts/begin-revival.ts';
 import { isOver, type RevivalHere } from '../../acts/revivals.ts';
 import { allTraits } from '../../catalogue/traits.ts';
-import { nameOf } from '../../plans/lists.ts';
 import { type Verdict, verdictOf } from '../../revival/verdict.ts';
 import { A, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
@@ -124,7 +123,9 @@ const VerdictLists = ({ verdict, here }: { verdict: Verdict; here: RevivalHere }
             <li>{doubt}</li>
           ))}
           {unseen.length > 0 && <li>Not looked yet: {unseen.map(({ name }) => name.toLowerCase()).join(', ')}.</li>}
-          {undated.length > 0 && <li>No date clears: {undated.map(nameOf).join(', ')}.</li>}
+          {undated.length > 0 && (
+            <li>No date clears: {[...new Set(undated.map(({ kind }) => kind.name))].join(', ')}.</li>
+          )}
           <li>Whatever nobody can see before it is apart: bores, bearings, insides of hoses and cylinders.</li>
         </ul>
       </section>

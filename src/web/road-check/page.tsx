@@ -98,6 +98,11 @@ const RoadCheck = ({ here, given, links }: { here: RoadCheckHere; given: Given; 
         For {dayInWords(on)}, before any drive. What nobody looked at today is not in order: look, then read the answer
         again. <A to={pathOf(here, '/sheet')}>Print it</A>
       </p>
+      {!walk && (
+        <p>
+          <a href="#walk">Make the walk round of today</a>: ten looks, ten minutes.
+        </p>
+      )}
       <FaultSummary faults={given.faults} />
       <AnswerShown here={here} part={(id, words) => <A to={`/parts/${id}`}>{words}</A>} />
       <section aria-labelledby="walk">
