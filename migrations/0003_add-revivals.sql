@@ -66,6 +66,7 @@ CREATE TABLE `told_of_revivals` (
 	`revival_id` text NOT NULL,
 	`matter` text NOT NULL,
 	`said_on` text NOT NULL,
+	`ahead` integer NOT NULL,
 	`letter_id` text NOT NULL,
 	PRIMARY KEY(`collection_id`, `person_id`, `revival_id`, `matter`, `said_on`),
 	FOREIGN KEY (`collection_id`,`revival_id`) REFERENCES `revivals`(`collection_id`,`id`) ON UPDATE no action ON DELETE no action,

@@ -4,20 +4,33 @@ import type { CivilDate } from '../dates/civil.ts';
 import { findingsOf } from '../findings/car.ts';
 import type { Override } from '../findings/facts.ts';
 import { letterHtml, letterText } from '../mail/letter.tsx';
-import { type Digest, digestOf, type OwedCar, type StayLine } from '../notices/digest.ts';
+import { type Digest, digestOf, type OwedCar, type RevivalLine, type StayLine } from '../notices/digest.ts';
 import { owed, type Said } from '../notices/owed.ts';
+import { newsOfRevival } from '../notices/revival-news.ts';
 import { heardWhileStanding } from '../notices/silence.ts';
 import { newsOf, type StayNews, unheard } from '../notices/stay-news.ts';
 import { isSilent, type StayView } from '../plans/standing.ts';
+import { revivalPlan } from '../revival/plan.ts';
 import { openLayUps } from '../store/lay-ups.ts';
-import { queueLetters, saidTo, type ToldOfStay, toldOfStaysTo, type Written } from '../store/letters.ts';
+import {
+  queueLetters,
+  saidTo,
+  type ToldOfRevival,
+  type ToldOfStay,
+  toldOfRevivalsTo,
+  toldOfStaysTo,
+  type Written,
+} from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import { inTransaction } from '../store/open.ts';
 import { overridesOf } from '../store/overrides.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
 import { placesOf } from '../store/places.ts';
+import { openRevivals } from '../store/revivals.ts';
 import { type CarStreamed, eachCar } from '../store/stream.ts';
 import { frameFor, letterRow, type Writing } from './letter-row.ts';
+import { ratesOf } from './rates.ts';
+import { revivalFacts } from './revivals.ts';
 import { viewBeside } from './stays.ts';
 import { planFor, wantsPlan } from './tell-plan.ts';
 
@@ -39,7 +52,7 @@ export const sweepCollection = (store: Store, collection: Collection, options: S
 const sweep = (store: Store, collection: Collection, options: SweepOptions): SweepResult => {
   const result: SweepResult = { letters: [], withoutAddress: [] };
   const written: Written[] = [];
-  for (const { member, cars, plans, missed } of collectOwed(store, collection.id, options.today)) {
+  for (const { member, cars, plans, missed } of collectOwed(store, collection, options.today)) {
     const digest = digestOf(cars);
     if (!digest && plans.length === 0 && !missed) continue;
     if (!member.email) {
@@ -67,6 +80,7 @@ interface Listener {
   member: Member;
   said: ReadonlyMap<string, readonly Said[]>;
   told: readonly ToldOfStay[];
+  toldBack: readonly ToldOfRevival[];
   cars: OwedCar[];
   /** A round was to go to this person, who can’t be written to. */
   missed: boolean;
@@ -74,9 +88,12 @@ interface Listener {
 }
 
 /** What each member has to be told, read in one walk over the collection. */
-const collectOwed = (store: Store, collectionId: string, today: CivilDate): Listener[] => {
+const collectOwed = (store: Store, collection: Collection, today: CivilDate): Listener[] => {
+  const { id: collectionId } = collection;
   const overrides = overridesOf(store, collectionId);
   const layUps = openLayUps(store, collectionId, today);
+  const revivals = openRevivals(store, collectionId, today);
+  const rates = ratesOf(collection);
   const places = new Map(placesOf(store, collectionId).map((place) => [place.id, place]));
   const visitors = new Set([...layUps.values()].map(({ row }) => row.visitorId));
   const members = membersOf(store, collectionId);
@@ -87,6 +104,7 @@ const collectOwed = (store: Store, collectionId: string, today: CivilDate): List
         member,
         said: Map.groupBy(saidTo(store, collectionId, member.id, today), ({ partId }) => partId),
         told: toldOfStaysTo(store, collectionId, member.id, today),
+        toldBack: toldOfRevivalsTo(store, collectionId, member.id, today),
         cars: [],
         missed: false,
         plans: [],
@@ -101,7 +119,13 @@ const collectOwed = (store: Store, collectionId: string, today: CivilDate): List
     const round = stay?.news.some(({ sort }) => sort === 'round');
     for (const listener of listeners)
       if (named && !visitor && round && listener.member.id === named) listener.missed = true;
-    tellOf(car, overrides, today, listeners, stay && { ...stay, visitor });
+    const back = revivals.get(car.facts.id);
+    const { facts, traits, parts } = car;
+    const returns = back && {
+      revivalId: back.row.id,
+      news: newsOfRevival(revivalPlan(revivalFacts(back, { car: facts, traits, parts, overrides, rates }), today)),
+    };
+    tellOf(car, overrides, today, listeners, stay && { ...stay, visitor }, returns);
   }
   return listeners;
 };
@@ -125,14 +149,19 @@ const tellOf = (
   today: CivilDate,
   listeners: readonly Listener[],
   stay: StayTold | undefined,
+  back: { revivalId: string; news: StayNews[] } | undefined,
 ): void => {
-  const stands = stay !== undefined && isSilent(stay.view);
+  // While it stands, or is on its way back, its plan is the list of work.
+  const stands = back !== undefined || (stay !== undefined && isSilent(stay.view));
   const findings = stay?.view.state === 'standing' ? stay.view.findings : findingsOf(facts, parts, overrides, today);
   const unproven = stands ? 0 : findings.filter(({ standing }) => standing === 'unproven').length;
-  for (const { member, said, told, cars, plans } of listeners) {
+  for (const { member, said, told, toldBack, cars, plans } of listeners) {
     const all = member.letters ? owed(findings, said) : [];
     const news = stands ? heardWhileStanding(all) : all;
-    const lines = stay ? staysFor(member, stay, told) : [];
+    const lines = [
+      ...(stay ? staysFor(member, stay, told) : []),
+      ...(back && member.letters ? returnsFor(back, toldBack) : []),
+    ];
     if (news.length + lines.length > 0) cars.push({ carId: facts.id, name, owed: news, stay: lines, unproven });
     if (stay && member.letters && wantsPlan(told, stay.view))
       plans.push({ view: stay.view, names: { car: name, place: stay.place } });
@@ -155,6 +184,15 @@ const staysFor = (
   return unheard(planned, own).map((one) => ({ layUpId, news: one }));
 };
 
+const returnsFor = (
+  { revivalId, news }: { revivalId: string; news: StayNews[] },
+  told: readonly ToldOfRevival[],
+): RevivalLine[] =>
+  unheard(
+    news,
+    told.filter((one) => one.revivalId === revivalId),
+  ).map((one) => ({ revivalId, news: one }));
+
 const write = (
   digest: Digest,
   to: { collection: Collection; member: Member; recipient: string },
@@ -172,7 +210,14 @@ const write = (
       lines.flatMap(({ partId, news }) => news.map((stage) => ({ partId, stage, saidOn: today }))),
     ),
     told: digest.cars.flatMap(({ stay }) =>
-      stay.map(({ layUpId, news }) => ({ layUpId, matter: news.matter, saidOn: today })),
+      stay.flatMap((line) =>
+        'layUpId' in line ? [{ layUpId: line.layUpId, matter: line.news.matter, saidOn: today }] : [],
+      ),
+    ),
+    toldBack: digest.cars.flatMap(({ stay }) =>
+      stay.flatMap((line) =>
+        'revivalId' in line ? [{ revivalId: line.revivalId, matter: line.news.matter, saidOn: today }] : [],
+      ),
     ),
   };
 };

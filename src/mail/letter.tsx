@@ -1,5 +1,5 @@
 /** A digest as the two parts of a letter: plain text first, HTML second, with links back to the pages. */
-import type { Digest, DigestCar, DigestLine, StayLine } from '../notices/digest.ts';
+import type { Digest, DigestCar, DigestLine, RevivalLine, StayLine } from '../notices/digest.ts';
 
 export interface LetterFrame {
   person: string;
@@ -26,9 +26,13 @@ const SORT_WORDS = {
   return: 'Return',
   step: 'Lay-up',
   wake: 'Wake-up',
+  task: 'Return to road',
 } as const;
 
-const stayPath = ({ layUpId, news }: StayLine): string => `/lay-ups/${layUpId}${news.page && `/${news.page}`}`;
+const stayPath = (line: StayLine | RevivalLine): string => {
+  const plan = 'layUpId' in line ? `/lay-ups/${line.layUpId}` : `/revivals/${line.revivalId}`;
+  return `${plan}${line.news.page && `/${line.news.page}`}`;
+};
 
 export const letterText = (digest: Digest, { person, collection, day, href }: LetterFrame): string => {
   const cars = digest.cars.map((car) => carText(car, href));
@@ -55,7 +59,7 @@ const carText = (car: DigestCar, href: LetterFrame['href']): string =>
       : []),
   ].join('\n\n');
 
-const stayText = (line: StayLine, href: LetterFrame['href']): string =>
+const stayText = (line: StayLine | RevivalLine, href: LetterFrame['href']): string =>
   [
     `[${SORT_WORDS[line.news.sort]}] ${line.news.title}`,
     ...line.news.lines.map((text) => `  ${text}`),

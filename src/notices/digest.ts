@@ -27,11 +27,17 @@ export interface StayLine {
   news: StayNews;
 }
 
+/** A line about its return to the road. */
+export interface RevivalLine {
+  revivalId: string;
+  news: StayNews;
+}
+
 export interface DigestCar {
   carId: string;
   name: string;
   /** Its lay-up first: what is to be done at the car today. */
-  stay: StayLine[];
+  stay: (StayLine | RevivalLine)[];
   lines: DigestLine[];
   /** "2 past, 1 due, 3 to look at". */
   summary: string;
@@ -50,7 +56,7 @@ export interface OwedCar {
   carId: string;
   name: string;
   owed: readonly Owed[];
-  stay: readonly StayLine[];
+  stay: readonly (StayLine | RevivalLine)[];
   unproven: number;
 }
 
@@ -122,17 +128,18 @@ const estimateInWords = (outlook: Outlook | null): string[] =>
 const isSafety = (finding: Owed): boolean => finding.kind.severity === 'safety';
 
 /** Rounds and warnings before steps. */
-const SORTS: readonly StayNews['sort'][] = ['warning', 'found', 'round', 'return', 'step', 'wake'];
+const SORTS: readonly StayNews['sort'][] = ['warning', 'found', 'task', 'round', 'return', 'step', 'wake'];
 
 /** “1 round, 3 steps of its lay-up; 2 past”. */
-const summaryOf = (stay: readonly StayLine[], lines: readonly DigestLine[]): string =>
+const summaryOf = (stay: DigestCar['stay'], lines: readonly DigestLine[]): string =>
   [staysInWords(stay), stagesInWords(lines)].filter((text) => text !== '').join('; ');
 
-const staysInWords = (stay: readonly StayLine[]): string =>
+const staysInWords = (stay: DigestCar['stay']): string =>
   (
     [
       ['warning', 'warning', 'warnings'],
       ['found', 'thing found', 'things found'],
+      ['task', 'dated task', 'dated tasks'],
       ['round', 'round', 'rounds'],
       ['return', 'return', 'returns'],
       ['step', 'lay-up step', 'lay-up steps'],

@@ -11,7 +11,7 @@ export interface StayNews {
   /** What it is about, own within the stay: told to a person once from the day it began. */
   matter: string;
   began: CivilDate;
-  sort: 'round' | 'warning' | 'found' | 'step' | 'return' | 'wake';
+  sort: 'round' | 'warning' | 'found' | 'step' | 'return' | 'wake' | 'task';
   title: string;
   lines: readonly string[];
   cautions: readonly CautionKey[];

@@ -4,6 +4,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import type { Said } from '../notices/owed.ts';
 import type { ToldMatter } from '../notices/stay-news.ts';
 import { inTransaction, type Store } from './open.ts';
+import { toldOfRevivals } from './revival-schema.ts';
 import { attempts, letters, said, sweeps } from './schema.ts';
 import { toldOfStays } from './stay-schema.ts';
 
@@ -16,10 +17,16 @@ export interface Written {
   said: readonly Said[];
   /** What it tells of stays. */
   told: readonly ToldOfStay[];
+  /** Absent: nothing of a return to the road is in it. */
+  toldBack?: readonly ToldOfRevival[];
 }
 
 export interface ToldOfStay extends ToldMatter {
   layUpId: string;
+}
+
+export interface ToldOfRevival extends ToldMatter {
+  revivalId: string;
 }
 
 /** A sweep of a collection as on a day; `ahead` if that day has not come yet. */
@@ -49,7 +56,7 @@ export const writeLetters = (
   written: readonly Written[],
 ): void =>
   inTransaction(store, (tx) => {
-    for (const { letter, said: lines, told } of written) {
+    for (const { letter, said: lines, told, toldBack } of written) {
       tx.insert(letters).values(letter).run();
       for (const line of told)
         tx.insert(toldOfStays)
@@ -61,6 +68,20 @@ export const writeLetters = (
               toldOfStays.layUpId,
               toldOfStays.matter,
               toldOfStays.saidOn,
+            ],
+            set: { letterId: letter.id, ahead },
+          })
+          .run();
+      for (const line of toldBack ?? [])
+        tx.insert(toldOfRevivals)
+          .values({ ...line, collectionId, personId: letter.personId, letterId: letter.id, ahead })
+          .onConflictDoUpdate({
+            target: [
+              toldOfRevivals.collectionId,
+              toldOfRevivals.personId,
+              toldOfRevivals.revivalId,
+              toldOfRevivals.matter,
+              toldOfRevivals.saidOn,
             ],
             set: { letterId: letter.id, ahead },
           })
@@ -114,6 +135,35 @@ export const toldOfStaysTo = (store: Store, collectionId: string, personId: stri
     )
     .groupBy(toldOfStays.layUpId, toldOfStays.matter)
     .all() as ToldOfStay[];
+
+/** The same of returns to the road. */
+export const toldOfRevivalsTo = (
+  store: Store,
+  collectionId: string,
+  personId: string,
+  day: CivilDate,
+): ToldOfRevival[] =>
+  store
+    .select({
+      revivalId: toldOfRevivals.revivalId,
+      matter: toldOfRevivals.matter,
+      saidOn: max(toldOfRevivals.saidOn).mapWith(toldOfRevivals.saidOn),
+    })
+    .from(toldOfRevivals)
+    .innerJoin(
+      letters,
+      and(eq(letters.collectionId, toldOfRevivals.collectionId), eq(letters.id, toldOfRevivals.letterId)),
+    )
+    .where(
+      and(
+        eq(toldOfRevivals.collectionId, collectionId),
+        eq(toldOfRevivals.personId, personId),
+        ne(letters.state, 'failed'),
+        or(eq(toldOfRevivals.ahead, false), lte(toldOfRevivals.saidOn, day)),
+      ),
+    )
+    .groupBy(toldOfRevivals.revivalId, toldOfRevivals.matter)
+    .all() as ToldOfRevival[];
 
 export const lettersOf = (store: Store, collectionId: string, most = 200): LetterRow[] =>
   store

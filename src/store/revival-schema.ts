@@ -1,5 +1,5 @@
 /** The tables of returns to the road: how a car slept, what was said of it since, and who may see its road check. */
-import { foreignKey, index, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import { foreignKey, index, integer, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
 import type { Evidence } from '../findings/facts.ts';
 import type { Said } from '../revival/journal.ts';
 import type { Hands } from '../revival/revival.ts';
@@ -76,6 +76,7 @@ export const toldOfRevivals = sqliteTable(
     revivalId: text('revival_id').notNull(),
     matter: text('matter').notNull(),
     saidOn: day('said_on').notNull(),
+    ahead: integer('ahead', { mode: 'boolean' }).notNull(),
     letterId: text('letter_id').notNull(),
   },
   (table) => [
