@@ -182,7 +182,7 @@ describe('a migration of a filled database', () => {
       `CREATE TABLE \`__new_cars\` (
         \`collection_id\` text NOT NULL, \`id\` text NOT NULL, \`name\` text NOT NULL, \`built_typed\` text NOT NULL,
         \`built_edtf\` text, \`built_from\` text, \`built_to\` text, \`traits\` text NOT NULL, \`note\` text NOT NULL,
-        \`added_on\` text NOT NULL, \`color\` text DEFAULT 'green' NOT NULL,
+        \`added_on\` text NOT NULL, \`ours\` integer DEFAULT true NOT NULL, \`color\` text DEFAULT 'green' NOT NULL,
         PRIMARY KEY(\`collection_id\`, \`id\`),
         FOREIGN KEY (\`collection_id\`) REFERENCES \`collections\`(\`id\`) ON UPDATE no action ON DELETE no action
       );`,
@@ -278,17 +278,43 @@ describe('a database of the first version', () => {
   });
 });
 
+/** The database as a release before some migration would have left it: its tables and columns, with the rows of this one. */
+const asLeftBefore = (full: Store, migration: string): string => {
+  const dataDir = newFolder();
+  const folder = newFolder();
+  cpSync('migrations', folder, { recursive: true });
+  const last = entries.findIndex(({ tag }) => tag.endsWith(migration));
+  const known = { ...journalOf(folder), entries: entries.slice(0, last) };
+  writeFileSync(join(folder, 'meta/_journal.json'), JSON.stringify(known));
+  const old = drizzle(new Database(join(dataDir, 'standstill.db')), { schema });
+  migrateStore(old, null, folder);
+  const sqlite = old.$client;
+  sqlite.pragma('foreign_keys = OFF');
+  const tables = sqlite
+    .prepare(
+      "select name from sqlite_master where type = 'table' and name not like 'sqlite%' and name not like '\\_\\_%' escape '\\'",
+    )
+    .pluck()
+    .all() as string[];
+  for (const table of tables) {
+    const columns = (sqlite.pragma(`table_info(${table})`) as { name: string }[]).map(({ name }) => `"${name}"`);
+    const insert = sqlite.prepare(
+      `insert into ${table} (${columns.join(', ')}) values (${columns.map(() => '?').join(', ')})`,
+    );
+    for (const row of full.$client
+      .prepare(`select ${columns.join(', ')} from ${table}`)
+      .raw()
+      .all())
+      insert.run(...(row as unknown[]));
+  }
+  sqlite.close();
+  return dataDir;
+};
+
 describe('a database of the release before lay-ups', () => {
   /** As that release left it: its own tables, with a car, its place, dates, readings and a letter that was sent. */
   const leftBehind = () => {
-    const dataDir = newFolder();
-    const folder = newFolder();
-    cpSync('migrations', folder, { recursive: true });
-    const last = entries.findIndex(({ tag }) => tag.endsWith('add-lay-ups'));
-    const known = { ...journalOf(folder), entries: entries.slice(0, last) };
-    writeFileSync(join(folder, 'meta/_journal.json'), JSON.stringify(known));
-    const store = drizzle(new Database(join(dataDir, 'standstill.db')), { schema });
-    migrateStore(store, null, folder);
+    const store = open(newFolder());
     const barn = openBarn(store);
     const carId = carIn(barn, { km: 87_400 });
     date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 December 2024'));
@@ -307,9 +333,7 @@ describe('a database of the release before lay-ups', () => {
         opened.$client.prepare(`select * from ${table}`).all(),
       ),
     });
-    const was = keptIn(store);
-    store.$client.close();
-    return { dataDir, barn, carId, was, keptIn };
+    return { dataDir: asLeftBefore(store, 'add-lay-ups'), barn, carId, was: keptIn(store), keptIn };
   };
 
   it('has none of their tables', () => {
@@ -350,5 +374,33 @@ describe('a backup', () => {
     expect(copy.prepare('select name from cars').pluck().all()).toEqual(['Merle Tourer']);
     copy.close();
     expect(readdirSync(backups)).toEqual([expect.stringMatching(/-by-hand\.db$/)]);
+  });
+});
+
+describe('a database of the release before returns to the road', () => {
+  const leftBehind = () => {
+    const { store, barn, carId } = filled();
+    const layUpId = layUpIn(barn, carId);
+    return { dataDir: asLeftBefore(store, 'add-revivals'), barn, carId, layUpId, store };
+  };
+
+  it('has neither their tables nor the money of its collection', () => {
+    const old = new Database(join(leftBehind().dataDir, 'standstill.db'), { readonly: true });
+    const tables = old.prepare("select name from sqlite_master where type = 'table'").pluck().all();
+    expect(tables).toContain('lay_ups');
+    for (const table of ['revivals', 'revival_entries', 'told_of_revivals', 'walkrounds', 'guest_links'])
+      expect(tables).not.toContain(table);
+    expect(old.pragma('table_info(collections)')).not.toContainEqual(expect.objectContaining({ name: 'currency' }));
+    old.close();
+  });
+
+  it('opened, keeps everything; its cars are ours and its money is dollars at common rates', () => {
+    const { dataDir, barn, carId, store: full } = leftBehind();
+    const store = open(dataDir);
+    expect(carOf({ ...barn, store }, carId)).toEqual(carOf({ ...barn, store: full }, carId));
+    expect(carOf({ ...barn, store }, carId).car.ours).toBe(true);
+    expect(allCollections(store)[0]).toMatchObject({ currency: 'USD', perDollar: 1, laborLow: 90, laborHigh: 150 });
+    expect(readdirSync(join(dataDir, 'backups'))).toEqual([expect.stringMatching(/-before-\d{4}_add-revivals\.db$/)]);
+    expect(pragma(store, 'foreign_key_check')).toBeUndefined();
   });
 });
