@@ -36,6 +36,7 @@ import { dateCodes } from './pages/date-codes.tsx';
 import { datePartPage, datingRound, recordDate } from './pages/date-part.tsx';
 import { letterHtmlPage, letterPage, letters, writeLetters } from './pages/letters.tsx';
 import { lineUp } from './pages/line-up.tsx';
+import { moneyPage, saveMoney } from './pages/money-form.tsx';
 import { partPage } from './pages/part.tsx';
 import { forgetPlace, newPlace, placePage, placesPage, putCar, savePlace } from './pages/places.tsx';
 import { changeInterval, kindPage, practice } from './pages/practice.tsx';
@@ -292,6 +293,8 @@ const pages = (app: Hono<Env>): void => {
 
   app.get('/collection', collectionPage);
   app.post('/collection', saveCollection);
+  app.get('/collection/money', moneyPage);
+  app.post('/collection/money', saveMoney);
   app.post('/collections', newCollection);
   app.post('/members/:personId', saveMember);
   app.post('/acting', actAs);

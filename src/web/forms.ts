@@ -106,6 +106,7 @@ export const OVERRIDE_FORM = z.object({
 export type OverrideForm = z.infer<typeof OVERRIDE_FORM>;
 
 export const COLLECTION_FORM = z.object({ name: line, timeZone: line });
+export const MONEY_FORM = z.object({ currency: line, perDollar: line, laborLow: line, laborHigh: line });
 export const MEMBER_FORM = z.object({ name: line, email: line, dateOrder: z.enum(DATE_ORDERS), letters: ticked });
 export const ACTING_FORM = z.object({ collection: line, person: line });
 

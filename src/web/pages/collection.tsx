@@ -6,7 +6,7 @@ import { isTimeZone } from '../../clock.ts';
 import { DATE_ORDERS, type DateOrder } from '../../dates/typed-point.ts';
 import { addCollection, addMember, changeCollection, changeMember, type Member } from '../../store/people.ts';
 import { ACTING_FORM, COLLECTION_FORM, MEMBER_FORM, readForm } from '../forms.ts';
-import { Faults, faultsOf, Post, page, useVisit } from '../layout.tsx';
+import { A, Faults, faultsOf, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { at, COOKIES, type Ctx } from '../visit.ts';
 
@@ -109,6 +109,10 @@ const CollectionShown = ({ given }: { given: Given }) => {
         />
         <button>Save the collection</button>
       </Post>
+      <p>
+        Money: {collection.currency}, {collection.laborLow} to {collection.laborHigh} for a workshop’s hour.{' '}
+        <A to="/collection/money">Change it</A>
+      </p>
       <h2>Who shares it</h2>
       <p class="hint">There is no sign-in yet: whoever can reach this machine’s own address sees everything.</p>
       {members.map((member) => (

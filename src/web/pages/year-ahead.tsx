@@ -25,7 +25,7 @@ const YearAheadShown = ({ ahead, rates }: { ahead: YearAhead; rates: Rates }) =>
     <p class="lede">
       What falls due by its dates, and what open returns to the road still ask for, in {rates.currency}. From memory of
       common practice, low to high, never a quote; renewals come again by their interval.{' '}
-      <A to="/shopping">Shopping list</A>
+      <A to="/shopping">Shopping list</A> · <A to="/collection/money">Currency and rates</A>
     </p>
     <section aria-labelledby="owed">
       <h2 id="owed">Owed already, or undated</h2>
