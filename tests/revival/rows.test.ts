@@ -39,6 +39,16 @@ describe('the steps of a return', () => {
     },
   );
 
+  it('stand behind all they come after, so that a plan reads in the order of the work', () => {
+    const place = new Map(STEPS.map(({ key }, index) => [key, index]));
+    const astray = STEPS.flatMap(({ key, after }) =>
+      (after ?? [])
+        .filter((before) => (place.get(before) ?? 0) > (place.get(key) ?? 0))
+        .map((before) => `${key} before ${before}`),
+    );
+    expect(astray).toEqual([]);
+  });
+
   it('rest on one another without a circle', () => {
     const settled = new Set<string>();
     for (let rounds = 0; rounds <= STEPS.length; rounds++)

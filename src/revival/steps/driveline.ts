@@ -4,6 +4,41 @@ const STUCK = { seen: { look: 'drive', is: ['clutch stuck'] } } as const;
 
 export const DRIVELINE = [
   {
+    key: 'clutch-hydraulics',
+    stage: 'driveline',
+    traits: ['hydraulic-clutch'],
+    ways: [
+      {
+        act: 'flush',
+        title: 'Clutch fluid changed, slave’s boot lifted',
+        why: 'It shares the brakes’ fluid and their water.',
+        when: [],
+        supplies: ['brake-fluid'],
+        renews: ['clutch-fluid'],
+      },
+      {
+        act: 'renew',
+        title: 'Clutch master, slave and hose renewed',
+        why: 'The same seals, the same age, and nobody thinks of the hose.',
+        when: [
+          { asleep: { from: 10 } },
+          { asleep: { from: 5 }, stood: ['damp', 'open', 'coast', 'flooded'] },
+          { part: { kinds: ['clutch-hose'], months: 180 } },
+        ],
+        jobs: ['clutch-hydraulics'],
+        supplies: ['clutch-hydraulics', 'brake-fluid'],
+        renews: ['clutch-fluid', 'clutch-hydraulics', 'clutch-hose'],
+      },
+    ],
+    expects: [{ finding: 'A slave that leaks behind its boot', odds: { 0.5: 'sometimes', 5: 'often' } }],
+    test: 'Travel at the fork as the handbook has it; dry after a day.',
+    reads: [['clutch-hydraulics', 'travel']],
+    tools: ['bleeding hose', 'jar', 'helper'],
+    fails: 'Master and slave together.',
+    cautions: ['brake-fluid'],
+    sources: ['restoration-shop-column', 'common-practice'],
+  },
+  {
     key: 'clutch',
     stage: 'driveline',
     traits: ['manual-gearbox'],
@@ -38,41 +73,6 @@ export const DRIVELINE = [
     after: ['stands', 'clutch-hydraulics'],
     cautions: ['lifting', 'rolling'],
     sources: ['uk-tips-page-restorers', 'common-practice'],
-  },
-  {
-    key: 'clutch-hydraulics',
-    stage: 'driveline',
-    traits: ['hydraulic-clutch'],
-    ways: [
-      {
-        act: 'flush',
-        title: 'Clutch fluid changed, slave’s boot lifted',
-        why: 'It shares the brakes’ fluid and their water.',
-        when: [],
-        supplies: ['brake-fluid'],
-        renews: ['clutch-fluid'],
-      },
-      {
-        act: 'renew',
-        title: 'Clutch master, slave and hose renewed',
-        why: 'The same seals, the same age, and nobody thinks of the hose.',
-        when: [
-          { asleep: { from: 10 } },
-          { asleep: { from: 5 }, stood: ['damp', 'open', 'coast', 'flooded'] },
-          { part: { kinds: ['clutch-hose'], months: 180 } },
-        ],
-        jobs: ['clutch-hydraulics'],
-        supplies: ['clutch-hydraulics', 'brake-fluid'],
-        renews: ['clutch-fluid', 'clutch-hydraulics', 'clutch-hose'],
-      },
-    ],
-    expects: [{ finding: 'A slave that leaks behind its boot', odds: { 0.5: 'sometimes', 5: 'often' } }],
-    test: 'Travel at the fork as the handbook has it; dry after a day.',
-    reads: [['clutch-hydraulics', 'travel']],
-    tools: ['bleeding hose', 'jar', 'helper'],
-    fails: 'Master and slave together.',
-    cautions: ['brake-fluid'],
-    sources: ['restoration-shop-column', 'common-practice'],
   },
   {
     key: 'gear-oils',

@@ -34,6 +34,26 @@ export const MAKE_SAFE = [
     sources: ['nfpa-10', 'car-extinguisher-guides', 'common-practice'],
   },
   {
+    key: 'chassis-down',
+    stage: 'make-safe',
+    ways: [
+      {
+        act: 'do',
+        title: 'Body on supports: it stands on gas or fluid that can let go',
+        why: 'A sphere, an air spring or a displacer drops without a word, after years most of all.',
+        when: [{ traits: ['hydropneumatic'] }, { traits: ['air-suspension'] }, { traits: ['rubber-or-fluid-springs'] }],
+      },
+    ],
+    expects: [{ finding: 'It stands on its bump stops', odds: { 0.5: 'often', 5: 'nearly always' } }],
+    test: null,
+    tools: ['stands under the body’s own points', 'blocks'],
+    fails: 'Nobody goes near the arches before it is held.',
+    safety: true,
+    after: ['probe'],
+    cautions: ['lifting', 'high-pressure', 'stored-energy'],
+    sources: ['motoring-assistance-club', 'air-suspension-supplier', 'common-practice'],
+  },
+  {
     key: 'stands',
     stage: 'make-safe',
     ways: [
@@ -58,26 +78,6 @@ export const MAKE_SAFE = [
     after: ['probe', 'weld', 'chassis-down'],
     cautions: ['lifting', 'rolling'],
     sources: ['motoring-assistance-club', 'common-practice'],
-  },
-  {
-    key: 'chassis-down',
-    stage: 'make-safe',
-    ways: [
-      {
-        act: 'do',
-        title: 'Body on supports: it stands on gas or fluid that can let go',
-        why: 'A sphere, an air spring or a displacer drops without a word, after years most of all.',
-        when: [{ traits: ['hydropneumatic'] }, { traits: ['air-suspension'] }, { traits: ['rubber-or-fluid-springs'] }],
-      },
-    ],
-    expects: [{ finding: 'It stands on its bump stops', odds: { 0.5: 'often', 5: 'nearly always' } }],
-    test: null,
-    tools: ['stands under the body’s own points', 'blocks'],
-    fails: 'Nobody goes near the arches before it is held.',
-    safety: true,
-    after: ['probe'],
-    cautions: ['lifting', 'high-pressure', 'stored-energy'],
-    sources: ['motoring-assistance-club', 'air-suspension-supplier', 'common-practice'],
   },
   {
     key: 'pressure-off',
