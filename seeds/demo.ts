@@ -1,4 +1,4 @@
-/** A barn of six cars, invented from people to makers, told so that it is true on whatever day it is loaded. */
+/** A barn of seven cars and one that is only looked at, invented from people to makers, told so that it is true on whatever day it is loaded. */
 import type { Demo } from '../src/acts/demo.ts';
 import type { CivilDate } from '../src/dates/civil.ts';
 import { brackwater } from './demo/brackwater.ts';
@@ -6,6 +6,7 @@ import { calvessa } from './demo/calvessa.ts';
 import { layUps } from './demo/lay-ups.ts';
 import { norrhalm } from './demo/norrhalm.ts';
 import { BRAM, CARS, COLLECTION, HESPERING, ODILE, PEOPLE } from './demo/people.ts';
+import { revivals } from './demo/revivals.ts';
 import { sarrelune } from './demo/sarrelune.ts';
 import { tindlewick } from './demo/tindlewick.ts';
 import { counting } from './demo/typed.ts';
@@ -19,6 +20,7 @@ export const demoCollection = (today: CivilDate): Demo => {
     places: HESPERING,
     cars: [tindlewick, brackwater, zwirbel, sarrelune, norrhalm, calvessa].map((car) => car(today)),
     layUps: layUps(today),
+    revivals: revivals(today),
     overrides: [
       {
         kind: 'overdrive',

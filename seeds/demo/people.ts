@@ -50,6 +50,9 @@ export const CARS = {
   sarrelune: demoId(24),
   norrhalm: demoId(25),
   calvessa: demoId(26),
+  ostrelle: demoId(27),
+  fennimore: demoId(28),
 } as const;
 
 export const LAY_UPS = { calvessa: demoId(41), norrhalm: demoId(42), brackwater: demoId(43) } as const;
+export const REVIVALS = { ostrelle: demoId(51), fennimore: demoId(52) } as const;

@@ -38,7 +38,7 @@ export interface SleepGiven {
 /** A car of the collection by its id, or one that is described here. */
 export type CarGivenFor =
   | { carId: string }
-  | { name: string; built: string; builtChoice?: string | undefined; start: string; ours: boolean };
+  | { id?: string; name: string; built: string; builtChoice?: string | undefined; start: string; ours: boolean };
 
 export interface IntakeGiven extends SleepGiven {
   car: CarGivenFor;
@@ -89,15 +89,20 @@ const carFor = (store: Store, acting: Acting, given: CarGivenFor): Outcome<strin
   ];
   const { name, builtChoice, ours } = given;
   const built = given.built.trim() === '' ? 'unknown' : given.built;
-  const added = addCarAct(store, acting, {
-    name: name || '?',
-    built,
-    builtChoice,
-    traits: start?.traits ?? QUICK_STARTS[0]?.traits ?? [],
-    note: '',
-    km: null,
-    ours,
-  });
+  const added = addCarAct(
+    store,
+    acting,
+    {
+      name: name || '?',
+      built,
+      builtChoice,
+      traits: start?.traits ?? QUICK_STARTS[0]?.traits ?? [],
+      note: '',
+      km: null,
+      ours,
+    },
+    given.id,
+  );
   return faults.length > 0 || !added.ok ? { ok: false, faults: [...faults, ...(added.ok ? [] : added.faults)] } : added;
 };
 

@@ -2,13 +2,16 @@
 import type { QUICK_STARTS } from '../catalogue/quick-starts.ts';
 import type { StatedTrait } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
+import type { Evidence } from '../findings/facts.ts';
 import type { Member, NewCollection } from '../store/people.ts';
+import type { IntakeGiven } from './begin-revival.ts';
 import type { AnswerGiven } from './details.ts';
 import type { LayUpGiven } from './lay-up.ts';
 import type { OverrideGiven } from './override.ts';
 import type { PlaceGiven } from './places.ts';
 import type { ClaimGiven } from './read-claim.ts';
 import type { ReadingGiven } from './record-reading.ts';
+import type { LooksGiven } from './work-revival.ts';
 
 /** One date as a person typed it. */
 export interface DemoClaim extends Pick<ClaimGiven, 'clock' | 'typed' | 'choice' | 'evidence' | 'ninetiesMark'> {
@@ -113,6 +116,30 @@ export interface DemoLayUp extends Partial<Omit<LayUpGiven, 'parkedOn' | 'number
   back?: CivilDate;
 }
 
+/** Something said of a return on a day: looks, a step done or left out, a gate passed. */
+export interface DemoSaid {
+  day: CivilDate;
+  by: string;
+  note?: string;
+  looks?: LooksGiven;
+  step?: string;
+  leftOut?: true;
+  cost?: string;
+  hours?: string;
+  pass?: string;
+}
+
+/** A return to the road as its people told it. */
+export interface DemoRevival extends Partial<Omit<IntakeGiven, 'car'>> {
+  id: string;
+  car: IntakeGiven['car'];
+  begunOn: CivilDate;
+  begunBy: string;
+  /** Codes and dates told at the first look, by kind. */
+  dates?: readonly { kind: string; typed: string; evidence: Evidence }[];
+  said: readonly DemoSaid[];
+}
+
 export interface Demo {
   collection: NewCollection & { id: string };
   places: readonly DemoPlace[];
@@ -121,4 +148,5 @@ export interface Demo {
   cars: readonly DemoCar[];
   overrides: readonly DemoOverride[];
   layUps: readonly DemoLayUp[];
+  revivals: readonly DemoRevival[];
 }

@@ -10,6 +10,7 @@ import { addCarAct } from './add-car.ts';
 import type { Demo, DemoCar, DemoClaim, DemoEnded, DemoOverride, DemoPart, DemoPlace, DemoReading } from './demo.ts';
 import { actingOn, fail, type Loading, must } from './demo-loading.ts';
 import { setDetailsAct } from './details.ts';
+import { loadRevival } from './load-demo-revivals.ts';
 import { loadLayUp } from './load-demo-stays.ts';
 import { setInterval } from './override.ts';
 import { addPartAct, changePartAct, datePart, renewPart } from './parts.ts';
@@ -19,7 +20,7 @@ import { recordReadingsAct } from './record-reading.ts';
 /** All of the demo or nothing; a store that already has its collection is left as it is. */
 export const loadDemo = (store: Store, demo: Demo, today: CivilDate): void =>
   inTransaction(store, (tx) => {
-    const { collection, people, places, cars, overrides, layUps } = demo;
+    const { collection, people, places, cars, overrides, layUps, revivals } = demo;
     if (findCollection(tx, collection.id)) return;
     const [owner, ...others] = people;
     addCollection(tx, { name: collection.name, timeZone: collection.timeZone }, personOf(owner), {
@@ -31,6 +32,7 @@ export const loadDemo = (store: Store, demo: Demo, today: CivilDate): void =>
     for (const car of cars) loadCar({ store: tx, demo, today }, car);
     for (const override of overrides) loadOverride({ store: tx, demo, today }, override);
     for (const layUp of layUps) loadLayUp({ store: tx, demo, today }, layUp);
+    for (const revival of revivals) loadRevival({ store: tx, demo, today }, revival);
   });
 
 const personOf = ({ name, email, dateOrder }: Demo['people'][0]) => ({ name, email, dateOrder });

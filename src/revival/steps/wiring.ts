@@ -42,7 +42,7 @@ export const WIRING = [
         act: 'renew',
         title: 'Air box cleared, new filter',
         why: 'A nest or its rest was in it.',
-        when: [{ seen: { look: 'air-box', is: ['nest', 'cleared'] } }],
+        when: [{ seen: { look: 'air-box', is: ['nest'] } }],
         renews: ['air-filter'],
         leaves: [{ look: 'air-box', answer: 'cleared' }],
       },
