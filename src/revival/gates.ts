@@ -1,4 +1,6 @@
 /** The gates: what each still lacks, whether it can be passed, and by whom and how it was. */
+import type { Finding } from '../findings/assess.ts';
+import { nameOf } from '../plans/lists.ts';
 import { type Entry, type Pass, those } from './journal.ts';
 import { lookOf } from './looks.ts';
 import { leaksAgainst, type Picture } from './picture.ts';
@@ -32,6 +34,7 @@ export interface Gate {
 /** A gate rests on its own stage and on every one below it. */
 export const gatesOf = (
   steps: readonly PlannedStep[],
+  findings: readonly Finding[],
   picture: Picture,
   entries: readonly Entry[],
   stops: readonly Stop[],
@@ -46,6 +49,7 @@ export const gatesOf = (
     .map(({ key, words }) => ({ key: `stop:${key}`, words }));
   for (const key of STAGE_KEYS) {
     below.push(...lacksOf(key, steps, picture, traits));
+    if (key === 'tires') below.push(...undatedTires(findings));
     if (key === 'leaks') below.push(...against.map((words) => ({ key: `leak:${words}`, words })));
     const shut = gates.filter(({ state }) => state === 'shut' || state === 'ready');
     const needs = [...below, ...shut.map(({ stage }) => ({ key: `gate:${stage}`, words: gateLacks(stage) }))];
@@ -66,6 +70,15 @@ export const gatesOf = (
   }
   return gates;
 };
+
+/** A new tire counts from its code and not from the day it was fitted: without one nobody can say how old it is. */
+const undatedTires = (findings: readonly Finding[]): Lack[] =>
+  findings
+    .filter(({ kind, news }) => kind.key === 'tires-road' && ['unproven', 'past'].includes(news.calendar.standing))
+    .map((finding) => ({
+      key: `tire:${finding.part.position}`,
+      words: `${nameOf(finding)}: ${finding.news.calendar.standing === 'past' ? 'too old by its date' : 'no date; read its code, and record it at the tire'}.`,
+    }));
 
 const stateOf = (holds: boolean, lacking: boolean, written: boolean): GateState => {
   if (!holds) return lacking ? 'shut' : 'ready';

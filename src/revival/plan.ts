@@ -76,7 +76,7 @@ export const revivalPlan = (facts: RevivalFacts, on: CivilDate): RevivalPlan => 
   const money = (list: readonly PlannedStep[]): Money => moneyOf(list, costs, revival.hands);
   const total = money(steps);
   const stops = stopsOf(entries, revival, total, on);
-  const gates = gatesOf(steps, picture, entries, stops, situation.traits);
+  const gates = gatesOf(steps, findings, picture, entries, stops, situation.traits);
   const stages = STAGE_KEYS.map((key): StagePlan => {
     const own = steps.filter(({ stage }) => stage === key);
     return {

@@ -41,9 +41,9 @@ describe.skipIf(!chromiumFound)('a newcomer with only the README', () => {
     await office?.close();
   });
 
-  test('sees six cars in the line-up, what needs a hand first on top', async () => {
+  test('sees seven cars in the line-up, what needs a hand first on top', async () => {
     await go('/');
-    expect(await page.locator('.line-up > li').count()).toBe(6);
+    expect(await page.locator('.line-up > li').count()).toBe(7);
     expect(await page.locator('.line-up > li').first().innerText()).toMatch(/past/);
     await picture('line-up-desk');
   });

@@ -65,6 +65,11 @@ describe.skipIf(!chromiumFound)('every page', () => {
       .locator('main h2 a[href^="/lay-ups/"]')
       .evaluateAll((all) => all.map((one) => one.getAttribute('href') ?? ''));
     expect(stays.length).toBeGreaterThan(0);
+    await page.goto(`${server.url}/revivals`);
+    const back = await page
+      .locator('main li a[href^="/revivals/"]')
+      .evaluateAll((all) => all.map((one) => (one.getAttribute('href') ?? '').replace('/verdict', '')));
+    expect(back.length).toBe(2);
     paths = [
       '/',
       '/?on=2028-02-29',
@@ -87,6 +92,16 @@ describe.skipIf(!chromiumFound)('every page', () => {
       ...['change', 'steps/park', 'wake-up', 'wake-up/first-start', 'round', 'close'].map(
         (one) => `${stays[0]}/${one}`,
       ),
+      '/revivals',
+      '/revivals/new',
+      ...back,
+      ...['survey', 'verdict', 'stages/fuel', 'steps/tank', 'steps/run-b', 'steps/leaks-1-hot', 'journal', 'end'].map(
+        (one) => `${back[0]}/${one}`,
+      ),
+      `/cars/${car?.id}/road-check`,
+      '/year-ahead',
+      '/shopping',
+      '/collection/money',
       '/desks',
       '/desks/battery',
       ...Object.values(DESKS_ANSWERED),

@@ -151,7 +151,10 @@ const doneWell = (facts: RevivalFacts, despiteSome: readonly string[]): RevivalF
     if (!run && !survey && !despiteSome.includes(key))
       said.push({ what: 'tick', step: key, act: ACTS.at(-1) ?? 'renew', state: 'done', cost: null, hours: null });
   for (const stage of STAGE_KEYS) said.push({ what: 'pass', stage, despite: [] });
-  return { ...facts, entries: journal(BEGUN, ...said) };
+  const parts = facts.parts.map((part) =>
+    part.kind === 'tires-road' ? { ...part, claims: [dated('made', BEGUN)] } : part,
+  );
+  return { ...facts, parts, entries: journal(BEGUN, ...said) };
 };
 
 const upTo = (plan: RevivalPlan, index: number) => plan.stages.slice(0, index + 1).flatMap(({ steps }) => steps);

@@ -52,6 +52,20 @@ export const openFullSite = async (options: Parameters<typeof openSite>[0] = {})
   const note = 'Key at the <Tourer>’s gate';
   await site.post(`${base}/lay-ups`, { car: carId, parkedOn: '2026-12-15', place: placeId, note });
   const layUpId = site.store.$client.prepare('select id from lay_ups').pluck().get() as string;
+  await site.post(`${base}/revivals`, {
+    name: 'Sleeper of the <Tourer>',
+    built: '1961',
+    start: 'roadster-disc-drum-overdrive',
+    ours: 'looking',
+    lastRan: 'about 2010',
+    whyWords: 'A <Tourer> broke down',
+  });
+  const revivalId = site.store.$client.prepare('select id from revivals').pluck().get() as string;
+  await site.post(`${base}/revivals/${revivalId}/survey`, {
+    'look.title': 'unclear',
+    'look.fuel-smell': 'varnish',
+    note: 'Smells of <Tourer>',
+  });
   const paths = {
     'the line-up': '/',
     'a new car': '/cars/new',
@@ -85,6 +99,22 @@ export const openFullSite = async (options: Parameters<typeof openSite>[0] = {})
     'a step of the way back': `/lay-ups/${layUpId}/wake-up/battery`,
     'a round': `/lay-ups/${layUpId}/round`,
     'closing a lay-up': `/lay-ups/${layUpId}/close`,
+    revivals: '/revivals',
+    'a new revival': '/revivals/new',
+    'a revival': `/revivals/${revivalId}`,
+    'changing a revival': `/revivals/${revivalId}/change`,
+    'a first look': `/revivals/${revivalId}/survey`,
+    'a verdict': `/revivals/${revivalId}/verdict`,
+    'a stage': `/revivals/${revivalId}/stages/fuel`,
+    'a step of a return': `/revivals/${revivalId}/steps/tank`,
+    'a road test': `/revivals/${revivalId}/steps/run-b`,
+    'a leak survey': `/revivals/${revivalId}/steps/leaks-1-hot`,
+    'a journal': `/revivals/${revivalId}/journal`,
+    'ending a revival': `/revivals/${revivalId}/end`,
+    'a road check': `/cars/${carId}/road-check`,
+    'the year ahead': '/year-ahead',
+    shopping: '/shopping',
+    money: '/collection/money',
     letters: '/letters',
     'letters just written': '/letters?outcome=written',
     'a letter': `/letters/${letterId}`,

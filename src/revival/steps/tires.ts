@@ -26,7 +26,7 @@ export const TIRES = [
       { finding: 'Tires over ten years with deep tread', odds: { 0: 'sometimes', 5: 'often', 10: 'nearly always' } },
       { finding: 'Flat spots that stay', odds: { 0.5: 'sometimes', 2: 'often' } },
     ],
-    test: 'Last four digits within ten years at the oldest they can be; from six a yearly look. No crack a thumbnail opens, no bulge.',
+    test: 'Once fitted, each new tire is dated by its own code, at the tire’s page. Last four digits within ten years at the oldest they can be; from six a yearly look. No crack a thumbnail opens, no bulge.',
     reads: [
       ['tires-road', 'tread'],
       ['tires-road', 'cold-pressure'],

@@ -51,7 +51,7 @@ const Revivals = ({ ours, looked, past, names }: Shown) => (
     {ours.length === 0 && looked.length === 0 && <p>No car is on its way back.</p>}
     <ul class="line-up">
       {ours.map((here) => (
-        <Line here={here} />
+        <Line here={here} Name="h2" />
       ))}
     </ul>
     {looked.length > 0 && (
@@ -59,7 +59,7 @@ const Revivals = ({ ours, looked, past, names }: Shown) => (
         <h2 id="looked">Only looked at</h2>
         <ul class="line-up">
           {looked.map((here) => (
-            <Line here={here} />
+            <Line here={here} Name="h3" />
           ))}
         </ul>
       </section>
@@ -80,15 +80,15 @@ const Revivals = ({ ours, looked, past, names }: Shown) => (
   </>
 );
 
-const Line = ({ here }: { here: RevivalHere }) => {
+const Line = ({ here, Name }: { here: RevivalHere; Name: 'h2' | 'h3' }) => {
   const { plan, found, rates } = here;
   const hand = stageAtHand(plan);
   const next = hand?.steps.find((step) => !isSettled(step));
   return (
     <li>
-      <h3>
+      <Name>
         <A to={found.car.ours ? pathOf(here) : pathOf(here, '/verdict')}>{found.car.name}</A>
-      </h3>
+      </Name>
       <p>{sleptInWords(plan)}</p>
       <p class="counts">
         {plan.stops.some(({ decided }) => !decided)
