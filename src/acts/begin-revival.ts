@@ -36,7 +36,7 @@ export interface SleepGiven {
 }
 
 /** A car of the collection by its id, or one that is described here. */
-export type CarGivenFor =
+type CarGivenFor =
   | { carId: string }
   | { id?: string; name: string; built: string; builtChoice?: string | undefined; start: string; ours: boolean };
 

@@ -7,7 +7,7 @@ import type { JobKey } from './jobs.ts';
 import { KIND_JOBS } from './kind-jobs.ts';
 
 /** Years looked ahead, and months told one by one. */
-export const AHEAD = { years: 5, months: 12 } as const;
+const AHEAD = { years: 5, months: 12 } as const;
 
 /** One piece of work on one car; two parts that one job renews in the same month are one. */
 export interface AheadItem {

@@ -9,7 +9,7 @@ import { nameOf } from './lists.ts';
 import { ASIDE, againstByRecord, BRAKE_FLUIDS, TIRES } from './road-check.ts';
 import { WALK_KEYS, type Walkround, walkLook } from './walkround.ts';
 
-export const ROAD_ANSWERS = ['no', 'local only', 'go'] as const;
+const ROAD_ANSWERS = ['no', 'local only', 'go'] as const;
 export type RoadAnswer = (typeof ROAD_ANSWERS)[number];
 
 /** What a local drive is; from memory. */

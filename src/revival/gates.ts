@@ -9,7 +9,7 @@ import { isFor, type PlannedStep } from './step-state.ts';
 import type { Stop } from './stops.ts';
 
 /** What keeps a gate shut; its key is what a passing in writing names. */
-export interface Lack {
+interface Lack {
   key: string;
   words: string;
 }

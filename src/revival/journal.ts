@@ -34,7 +34,7 @@ export interface Pass {
 }
 
 /** A stop that was decided: to go on, for the reason in the note, perhaps under a new ceiling. */
-export interface Decision {
+interface Decision {
   what: 'decision';
   stop: string;
   ceiling: number | null;

@@ -21,7 +21,7 @@ export interface Money {
 }
 
 /** Share of what is still to come that is kept for sorting. From memory; a marque-parts magazine names a tenth. */
-export const RESERVE: Span = { low: 0.15, high: 0.25 };
+const RESERVE: Span = { low: 0.15, high: 0.25 };
 
 /** What each step costs by the way it is to be done; a job two steps share counts with the first. */
 export const stepCosts = (steps: readonly PlannedStep[], rates: Rates): ReadonlyMap<string, Cost> => {
@@ -62,5 +62,5 @@ const reserveOf = ({ hours, ownHours, own, workshop }: Cost): Cost => {
 };
 
 /** Where it is not decided whose hands, from the least own work costs to the most a workshop does. */
-export const byHands = ({ own, workshop }: Cost, hands: Hands): Span =>
+const byHands = ({ own, workshop }: Cost, hands: Hands): Span =>
   hands === 'own' ? own : hands === 'workshop' ? workshop : { low: own.low, high: workshop.high };

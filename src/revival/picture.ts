@@ -13,7 +13,7 @@ import {
 import type { LookKey } from './looks.ts';
 import { stepWith } from './steps.ts';
 
-export interface Answer {
+interface Answer {
   answer: string;
   value: number | null;
   /** Place of its entry in the journal. */

@@ -9,7 +9,7 @@ import { STEPS } from './steps.ts';
 import { type Reason, reasonsFor, type Situation } from './when.ts';
 
 /** `again`: it was done, and something brought it back. */
-export type StepState = 'open' | 'again' | 'done' | 'left out';
+type StepState = 'open' | 'again' | 'done' | 'left out';
 
 export interface PlannedStep extends Omit<Step, 'expects'> {
   way: Way;
@@ -24,7 +24,7 @@ export interface PlannedStep extends Omit<Step, 'expects'> {
 }
 
 /** When a step of after the first drives is due: by its day, or at a distance, whichever comes first. */
-export interface Due {
+interface Due {
   /** Null: nothing has been driven since. */
   day: CivilDate | null;
   /** Km driven since; and on the odometer where it was read. */

@@ -19,7 +19,7 @@ export type Act = (typeof ACTS)[number];
 export const ODDS = ['seldom', 'sometimes', 'often', 'nearly always'] as const;
 export type Odds = (typeof ODDS)[number];
 
-export interface Expectation {
+interface Expectation {
   finding: string;
   /** From so many years on. */
   odds: Partial<Readonly<Record<Years, Odds>>>;

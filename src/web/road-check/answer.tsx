@@ -6,7 +6,7 @@ import { explain } from '../../findings/explain.ts';
 import { nameOf } from '../../plans/lists.ts';
 import { LOCAL, type RoadAnswer, type RoadReason } from '../../plans/road-answer.ts';
 
-export const ANSWER_WORDS: Readonly<Record<RoadAnswer, string>> = {
+const ANSWER_WORDS: Readonly<Record<RoadAnswer, string>> = {
   no: 'It does not drive, and does not move under its own power on a road.',
   'local only': `A local drive at most: ${LOCAL}.`,
   go: 'Nothing known speaks against a drive. It rests on what stands below.',

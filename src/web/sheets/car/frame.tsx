@@ -17,7 +17,7 @@ export const paperIn = (c: Ctx): Paper => {
   return paper.data;
 };
 
-export interface Link {
+interface Link {
   name: string;
   to: string;
   here?: boolean;
