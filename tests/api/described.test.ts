@@ -80,13 +80,16 @@ const lived = async (site: TestSite) => {
   await document(await send('POST', `${layUpPath}/steps`, { title: 'Call Ada' }), 201);
   await document(await send('POST', `${layUpPath}/rounds`, { answers: { mice: 'traces' } }), 201);
   await document(await send('PATCH', layUpPath, { returnOn: '2028-04-01' }));
-  return { carId: car.id, partId: tire.id, placeId: id, layUpPath };
+  const sleeper = { newCar: { name: 'Sleeper', quickStart: 'diesel-wagon', ours: true }, lastRan: 'about 2010' };
+  const revival = await document<{ id: string }>(await send('POST', '/revivals', sleeper), 201);
+  await document(await send('POST', `/revivals/${revival.id}/looks`, { looks: { title: 'unclear', floor: 'soft' } }));
+  return { carId: car.id, partId: tire.id, placeId: id, layUpPath, revivalPath: `/revivals/${revival.id}` };
 };
 
 describe('what openapi.json says of an answer', () => {
   it('is what is answered', async () => {
     const site = openSite();
-    const { carId, partId, placeId, layUpPath } = await lived(site);
+    const { carId, partId, placeId, layUpPath, revivalPath } = await lived(site);
     const api = await document<OpenApi>(await site.get('/api/v1/openapi.json'));
     const asked: [string, string][] = [
       ['/cars', '/cars'],
@@ -101,6 +104,12 @@ describe('what openapi.json says of an answer', () => {
       ['/lay-ups/topics', '/lay-ups/topics'],
       ['/lay-ups/{layUpId}', layUpPath],
       ['/lay-ups/{layUpId}', `${layUpPath}?on=2028-03-20`],
+      ['/looks', '/looks'],
+      ['/revivals', '/revivals'],
+      ['/revivals/{revivalId}', revivalPath],
+      ['/revivals/{revivalId}/verdict', `${revivalPath}/verdict`],
+      ['/cars/{carId}/road-check', `/cars/${carId}/road-check`],
+      ['/year-ahead', '/year-ahead'],
       ['/kinds', '/kinds'],
       ['/date-codes/tire', '/date-codes/tire?code=417'],
       ['/dates/read', '/dates/read?text=about%202015'],

@@ -10,6 +10,7 @@ import { partRoutes } from './parts.ts';
 import { placeRoutes } from './places.ts';
 import { issuesProblem, problem } from './problem.ts';
 import { readingRoutes } from './readings.ts';
+import { revivalRoutes } from './revivals.ts';
 import type { Api } from './route.ts';
 
 export const api = (): Api => {
@@ -28,6 +29,7 @@ export const api = (): Api => {
   readingRoutes(app);
   placeRoutes(app);
   layUpRoutes(app);
+  revivalRoutes(app);
   deskRoutes(app);
   kindRoutes(app);
   app.get('/openapi.json', (c) =>

@@ -22,7 +22,7 @@ const Shopping = ({ orders }: { orders: readonly Order[] }) => (
     {orders.length === 0 ? (
       <p>No open step needs anything, as far as plans and dates tell.</p>
     ) : (
-      <div class="scroll">
+      <section class="scroll" tabindex={0} aria-label="What to order">
         <table class="money">
           <caption class="unseen">What to order, by when</caption>
           <thead>
@@ -56,7 +56,7 @@ const Shopping = ({ orders }: { orders: readonly Order[] }) => (
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
     )}
   </>
 );

@@ -86,7 +86,7 @@ const Sums = ({
   head: string;
   nameOf(period: Period): string;
 }) => (
-  <div class="scroll">
+  <section class="scroll" tabindex={0} aria-label={`Sums, ${head.toLowerCase()} by ${head.toLowerCase()}`}>
     <table class="money">
       <thead>
         <tr>
@@ -112,7 +112,7 @@ const Sums = ({
         ))}
       </tbody>
     </table>
-  </div>
+  </section>
 );
 
 const Items = ({
@@ -125,7 +125,7 @@ const Items = ({
   caption: string;
 }) =>
   items.length === 0 ? null : (
-    <div class="scroll">
+    <section class="scroll" tabindex={0} aria-label={caption}>
       <table class="money">
         <caption>{caption}</caption>
         <thead>
@@ -151,5 +151,5 @@ const Items = ({
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );

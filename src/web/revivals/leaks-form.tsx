@@ -24,7 +24,7 @@ export const LeaksForm = ({ here, step, survey, given, faults }: Shown) => {
         {MOMENTS[survey.moment]}, {survey.cycle === 1 ? 'first' : 'second'} heat
       </h2>
       {before.length > 0 && (
-        <div class="scroll">
+        <section class="scroll" tabindex={0} aria-label="Leak map so far">
           <table class="leak-map">
             <caption>Leak map so far</caption>
             <thead>
@@ -53,7 +53,7 @@ export const LeaksForm = ({ here, step, survey, given, faults }: Shown) => {
               ))}
             </tbody>
           </table>
-        </div>
+        </section>
       )}
       <p class="hint">
         Fresh cardboard under the car, a lamp, a white cloth. Class I: wet, no drops. II: drops form and do not fall.

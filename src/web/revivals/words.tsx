@@ -55,7 +55,7 @@ export const MoneyTable = ({ here }: { here: RevivalHere }) => {
   const ceiling = ceilingOf(plan.entries, plan.revival);
   return (
     <>
-      <div class="scroll">
+      <section class="scroll" tabindex={0} aria-label="Money and hours, table">
         <table class="money">
           <caption class="unseen">Money and hours from low to high</caption>
           <thead>
@@ -83,7 +83,7 @@ export const MoneyTable = ({ here }: { here: RevivalHere }) => {
             </tr>
           </tbody>
         </table>
-      </div>
+      </section>
       <p>
         Spent so far: {paidInWords(money.spent, rates.currency)}
         {money.hours > 0 && `, ${money.hours} own hours`}
