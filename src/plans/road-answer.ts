@@ -158,6 +158,7 @@ const judge = (finding: Finding, seen: ReadonlySet<string>, { on, sleep }: RoadF
       return reason('no', `three years old or more. ${age}.`);
     return standing === 'past' ? reason('local only', `past common practice. ${age}.`) : null;
   }
+  if (kind.key === 'wipers' && standing === 'past') return reason('local only', `dry roads only. ${age}.`);
   if (againstByRecord(finding, long)) return reason('no', `past common practice. ${age}.`);
   if (kind.key === 'timing-belt' && standing === 'unproven')
     return reason('no', 'nobody can date it: it counts as due, and it breaks the engine.');
