@@ -28,7 +28,7 @@ export const YearBars = ({
   const half = x.bandwidth() / 2;
   const bar = (from: number, to: number) => ({ y: y(to), height: Math.max(y(from) - y(to), from === to ? 0 : 2) });
   return (
-    <figure class="chart">
+    <figure class="year-figure">
       <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={says} class="year-bars">
         {y.ticks(4).map((tick) => (
           <>
