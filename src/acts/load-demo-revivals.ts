@@ -35,13 +35,12 @@ export const loadRevival = (loading: Loading, revival: DemoRevival): void => {
   );
   if (dates.length > 0) {
     const here = hereOn(loading, id, begunOn);
-    const told = dates.map(({ kind, typed, evidence }) => ({
-      partId:
-        here.found.parts.find((part) => part.kind === kind && part.claims.length === 0)?.id ??
-        fail(where, `No ${kind}.`),
-      typed,
-      evidence,
-    }));
+    const waiting = [...here.found.parts];
+    const told = dates.map(({ kind, typed, evidence }) => {
+      const at = waiting.findIndex((part) => part.kind === kind);
+      const [part] = at < 0 ? fail(where, `No ${kind} is left.`) : waiting.splice(at, 1);
+      return { partId: part?.id ?? '', typed, evidence };
+    });
     must(
       surveySleeper(loading.store, actingOn(loading, begunOn, begunBy, where), here, {
         day: begunOn,

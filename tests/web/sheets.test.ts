@@ -1,29 +1,15 @@
-import jsQR from 'jsqr';
 import { describe, expect, it } from 'vitest';
 import { closeLayUp } from '../../src/acts/lay-up.ts';
 import { setDetails } from '../../src/store/readings.ts';
 import { carOf, must } from '../support/cars.ts';
 import { inside, tags, text } from '../support/html.ts';
+import { decoded } from '../support/qr.ts';
 import { openStay, type SheetStay } from '../support/sheets.ts';
 import { openSite } from '../support/site.ts';
 
 const SHEETS = ['plan', 'windshield', 'monthly', 'wake-up'];
 const PARKED = '2026-11-01';
 const LATER = 'on=2027-01-15';
-
-/** What a camera reads off the drawn code. */
-const decoded = (html: string): string | undefined => {
-  const [, across = '', path = ''] =
-    /<div class="code">.*?viewBox="0 0 (\d+) \1".*?<path d="([^"]*)" fill="#000"/s.exec(html) ?? [];
-  const [modules, scale] = [Number(across), 6];
-  const width = modules * scale;
-  const pixels = new Uint8ClampedArray(width * width * 4).fill(255);
-  for (const [, x, y, length] of path.matchAll(/M(\d+) (\d+)h(\d+)v1H\1z/g))
-    for (let row = Number(y) * scale; row < (Number(y) + 1) * scale; row++)
-      for (let column = Number(x) * scale; column < (Number(x) + Number(length)) * scale; column++)
-        pixels.fill(0, (row * width + column) * 4, (row * width + column) * 4 + 3);
-  return jsQR.default(pixels, width, width)?.data;
-};
 
 /** Titles of the steps of a sheet by what their boxes say. */
 const boxes = (html: string, state: string): string[] =>

@@ -79,7 +79,9 @@ const StageShown = ({ here, stage, faults, given }: Shown) => {
       </h1>
       <p class="lede">{stage.stage.why}</p>
       <FaultSummary faults={faults} />
-      <p>{progressOf(stage.steps)}</p>
+      <p>
+        {progressOf(stage.steps)} · <A to={pathOf(here, `/sheets/stages?stage=${stage.key}`)}>Print this stage</A>
+      </p>
       <Cautions keys={cautions} />
       <section aria-labelledby="steps">
         <h2 id="steps">Steps, in this order</h2>

@@ -10,7 +10,7 @@ import { A } from '../layout.tsx';
 import { Sources } from '../sources.tsx';
 import { pathOf } from './in-path.ts';
 
-const ACT_WORDS: Readonly<Record<Act, string>> = {
+export const ACT_WORDS: Readonly<Record<Act, string>> = {
   do: 'Do',
   look: 'Look',
   test: 'Test',

@@ -107,6 +107,7 @@ const Step = ({ here, step, given, faults }: StepShown & { given: Given; faults:
       <h1>{way.title}</h1>
       <p class="lede">{way.why}</p>
       {step.due && <p>Due {dueInWords(step.due)}.</p>}
+      <CardOf here={here} step={step} />
       <FaultSummary faults={faults} kept="Nothing was saved yet, and what you typed is kept." />
       <Faults faults={faults} field="step" />
       <StepCautions step={step} />
@@ -161,6 +162,19 @@ const Step = ({ here, step, given, faults }: StepShown & { given: Given; faults:
       )}
       <StepSources step={step} />
     </>
+  );
+};
+
+/** The card that lies beside the work, where it has one. */
+const CardOf = ({ here, step }: StepShown) => {
+  const card = step.run || step.survey ? 'road-tests' : step.stage === 'first-start' ? 'first-start' : null;
+  const name = card === 'road-tests' ? 'Road-test card with the leak map, to print' : 'First-start card, to print';
+  return (
+    card && (
+      <p>
+        <A to={pathOf(here, `/sheets/${card}`)}>{name}</A>
+      </p>
+    )
   );
 };
 

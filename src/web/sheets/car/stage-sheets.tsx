@@ -1,11 +1,16 @@
-/** Stage sheets for the bench or a workshop: each step with its reason, test, tools and lines to write on. */
+/** Stage sheets for the bench or a workshop: each step with its reason, test, tools and lines to write on, then the gate. */
 import type { RevivalHere } from '../../../acts/revivals.ts';
+import { CAUTIONS, type CautionKey, DEFERS } from '../../../catalogue/cautions.ts';
 import { dayInWords } from '../../../dates/words.ts';
-import { SUPPLIES } from '../../../money/supplies.ts';
-import { hoursInWords, spanInWords } from '../../../money/words.ts';
-import type { RevivalStep, StagePlan } from '../../../revival/plan.ts';
+import type { Gate } from '../../../revival/gates.ts';
+import type { StagePlan } from '../../../revival/plan.ts';
+import type { Stage } from '../../../revival/stages.ts';
 import { isSettled } from '../../../revival/step-state.ts';
 import { Blank, Box } from '../sheet.tsx';
+import { shutBelow } from './shut-below.ts';
+import { StageStep } from './stage-step.tsx';
+import { Stopped } from './stopped.tsx';
+import { withoutSums } from './without-sums.ts';
 
 interface Shown {
   here: RevivalHere;
@@ -14,94 +19,105 @@ interface Shown {
   prices: boolean;
 }
 
-export const StageSheets = ({ here, stages, prices }: Shown) => (
-  <>
-    {stages.map((stage, index) => (
-      <section class={index > 0 ? 'page-break' : undefined}>
-        <h2>{stage.stage.name}</h2>
-        <p>{stage.stage.why}</p>
-        {stage.steps.length === 0 && <p>Nothing to do here on this car, by what is known of it.</p>}
-        {stage.steps.map((step) => (
-          <Work here={here} step={step} prices={prices} />
-        ))}
-        <div class="gate-box">
-          <b>Gate: {stage.stage.gate}.</b>
-          {stage.gate.state === 'in writing' && <p>Passed in writing only: it clears nothing for the road.</p>}
-          {stage.gate.state === 'passed' && stage.gate.pass && (
-            <p>
-              Passed on {dayInWords(stage.gate.pass.day)} by {stage.gate.pass.by}.
-            </p>
-          )}
-          <p class="sign">
-            <span>
-              <Box /> passed
-            </span>
-            <span>
-              <Box /> fix first
-            </span>
-            <span>
-              <Box /> stop and ask
-            </span>
-            <span>
-              Name <Blank /> Day <Blank />
-            </span>
-          </p>
-        </div>
-      </section>
-    ))}
-  </>
-);
-
-const Work = ({ here, step, prices }: { here: RevivalHere; step: RevivalStep; prices: boolean }) => {
-  const { way, because, expects, test, tools, fails, cost, settled } = step;
-  const done = isSettled(step);
+export const StageSheets = ({ here, stages, prices }: Shown) => {
+  const { currency } = here.rates;
+  const told = (note: string): string => (prices ? note : withoutSums(note, currency));
   return (
-    <div class="work">
-      <Box state={step.state === 'done' ? 'done' : step.state === 'left out' ? 'skipped' : 'open'} />
-      <div>
-        <b>{way.title}</b>
-        {step.safety && ' (safety)'}
-        {done && settled ? (
-          <p>
-            {step.state === 'done' ? 'Done' : 'Left out'} on {dayInWords(settled.day)} by {settled.by}
-            {settled.note && `: ${settled.note}`}
-          </p>
-        ) : (
-          <>
-            <p>
-              {way.why}
-              {because.length > 0 && ` Because ${because.slice(0, 2).join('; ')}.`}
-            </p>
-            {expects.length > 0 && (
-              <p>Expect: {expects.map(({ finding, odds }) => `${finding.toLowerCase()} (${odds})`).join('; ')}.</p>
-            )}
-            {test && <p>Tell by: {test}</p>}
-            <p>If it fails: {fails}</p>
-            <p>
-              {tools.length > 0 && `Tools: ${tools.join(', ')}. `}
-              {(way.supplies ?? []).length > 0 &&
-                `Needs: ${(way.supplies ?? []).map((key) => SUPPLIES[key].name).join(', ')}. `}
-              {cost.hours.high > 0 && `A workshop takes ${hoursInWords(cost.hours)}`}
-              {cost.hours.high > 0 && prices && `, ${spanInWords(cost.workshop, here.rates.currency)} with parts`}
-              {cost.hours.high > 0 && '.'}
-            </p>
-          </>
-        )}
-      </div>
-      <div class="write">
+    <>
+      <Stopped plan={here.plan} />
+      {stages.map((stage, index) => (
+        // What is behind it needs no page of its own; what is still to do can hang at its bench.
+        <section class={index > 0 && isToDo(stage) ? 'page-break' : undefined}>
+          <h2>{stage.stage.name}</h2>
+          <p>{stage.stage.why}</p>
+          <Before here={here} stage={stage} />
+          <Cautions keys={cautionsOf(stage)} />
+          {stage.steps.length === 0 && <p>Nothing to do here on this car, by what is known of it.</p>}
+          {stage.steps.map((step) => (
+            <StageStep here={here} step={step} prices={prices} cautions={cautionsOf(stage)} told={told} />
+          ))}
+          <GateBox stage={stage} told={told} />
+        </section>
+      ))}
+      {/* Where nothing is to do the stages have no cautions of their own. */}
+      {!stages.some((stage) => cautionsOf(stage).length > 0) && <p class="defers">{DEFERS}</p>}
+    </>
+  );
+};
+
+const isToDo = ({ steps, gate }: StagePlan): boolean =>
+  steps.some((step) => !isSettled(step)) || gate.state === 'shut' || gate.state === 'ready';
+
+/** Of the steps still to do, each once; the steps name them by their number. */
+const cautionsOf = ({ steps }: StagePlan): CautionKey[] => [
+  ...new Set(steps.filter((step) => !isSettled(step)).flatMap(({ cautions }) => cautions)),
+];
+
+const Before = ({ here, stage }: { here: RevivalHere; stage: StagePlan }) => {
+  const shut = (stage.stage as Stage).power ? shutBelow(here.plan, stage.key) : [];
+  return shut.length === 0 ? null : (
+    <p class="stopped">
+      <b>Not before these gates are passed:</b> {shut.map(({ stage: { name } }) => name).join(' · ')}.
+    </p>
+  );
+};
+
+const Cautions = ({ keys }: { keys: readonly CautionKey[] }) =>
+  keys.length === 0 ? null : (
+    <section class="cautions">
+      <h3>Before you work</h3>
+      <ul>
+        {keys.map((key, index) => (
+          <li>
+            <b>{index + 1}</b> {CAUTIONS[key]}
+          </li>
+        ))}
+        <li>
+          <b>{DEFERS}</b>
+        </li>
+      </ul>
+    </section>
+  );
+
+const GateBox = ({ stage: { stage, gate }, told }: { stage: StagePlan; told: (note: string) => string }) => {
+  const held = gate.state === 'passed' || gate.state === 'in writing';
+  return (
+    <div class="gate-box">
+      <p>
+        <b>
+          Gate{gate.safety && ' (safety)'}: {stage.gate}.
+        </b>
+      </p>
+      {gate.pass && <p>{passInWords(gate, held, told)}</p>}
+      {gate.state === 'in writing' && (
         <p>
-          Found <Blank />
+          <b>In writing only: it clears nothing for the road.</b> What it lacked:{' '}
+          {gate.written.map(({ words }) => words).join(' ')}
         </p>
-        <p>
-          Measured <Blank />
+      )}
+      {!held && (
+        <p class="sign">
+          <span>
+            <Box /> passed
+          </span>
+          <span>
+            <Box /> fix first
+          </span>
+          <span>
+            <Box /> stop and ask
+          </span>{' '}
+          <span>
+            Name <Blank /> Day <Blank />
+          </span>
         </p>
-        <p>
-          Who, day <Blank />
-        </p>
-        <p>
-          Hours <Blank />
-        </p>
-      </div>
+      )}
     </div>
   );
+};
+
+const passInWords = ({ pass }: Gate, held: boolean, told: (note: string) => string): string => {
+  if (!pass) return '';
+  const note = pass.note === '' ? '' : `: ${told(pass.note).replace(/\.$/, '')}`;
+  const since = held ? '' : '; something came up since';
+  return `${held ? 'Passed' : 'It was passed'} on ${dayInWords(pass.day)} by ${pass.by}${note}${since}.`;
 };

@@ -6,14 +6,15 @@ import { SURVEY } from '../../../revival/looks/survey.ts';
 import { lookOf } from '../../../revival/looks.ts';
 import { isFor } from '../../../revival/step-state.ts';
 import { nameOf } from '../../pages/part-name.ts';
-import { Blank, Box } from '../sheet.tsx';
+import { Blank } from '../sheet.tsx';
+import { LookBoxes } from './look-boxes.tsx';
 
-export const SurveyCard = ({ here }: { here: RevivalHere }) => {
+export const SurveyCard = ({ here, prices }: { here: RevivalHere; prices: boolean }) => {
   const traits = allTraits(here.found.car.traits);
   const looks = (Object.keys(SURVEY) as (keyof typeof SURVEY)[]).filter((key) => isFor(lookOf(key), traits));
   return (
     <>
-      <p>
+      <p class="never">
         <b>Start nothing, charge nothing, jump nothing, clean nothing.</b> Photograph before you touch. What you don’t
         see stays “not looked”.
       </p>
@@ -21,36 +22,45 @@ export const SurveyCard = ({ here }: { here: RevivalHere }) => {
       <ul class="asks">
         {looks.map((look) => (
           <li>
-            <b>{lookOf(look).name}</b>
-            {Object.values(lookOf(look).answers).map(({ words }) => (
-              <span class="pick">
-                <Box /> {words}
-              </span>
-            ))}
+            <LookBoxes look={look} />
           </li>
         ))}
       </ul>
       <h2>Codes on the tires: the last four digits, or three before 2000; inner sides too</h2>
-      <ul class="asks">
+      <ul class="codes">
         {codedParts(here.found.parts).map((part) => (
           <li>
-            {nameOf(part)} <Blank size="short" />
+            {nameOf(part)} <Blank />
           </li>
         ))}
+        <li>
+          Odometer <Blank />
+        </li>
       </ul>
       <h2>Story</h2>
       <div class="lines-to-write">
         <p>
-          Last ran <Blank /> Odometer <Blank />
+          Last ran <Blank /> Who says so <Blank />
         </p>
         <p>
-          Why parked, who says so <Blank />
+          Why parked <Blank /> Who says so <Blank />
         </p>
         <p>
           Done since, with dates <Blank />
         </p>
         <p>
-          Most it may cost <Blank /> Looked at by <Blank /> on <Blank />
+          Notes <Blank />
+        </p>
+        <p>
+          <Blank />
+        </p>
+        <p>
+          {prices && (
+            <>
+              Most it may cost <Blank />{' '}
+            </>
+          )}
+          Looked at by <Blank /> on <Blank />
         </p>
       </div>
     </>
