@@ -1,5 +1,6 @@
 /** What a return to the road has to tell on a day: dated tasks, the next morning’s look, a stop that waits. */
 import { addDays, type CivilDate } from '../dates/civil.ts';
+import { dayInWords } from '../dates/words.ts';
 import { those } from '../revival/journal.ts';
 import { LEAK_PLACES } from '../revival/leaks.ts';
 import { type RevivalPlan, stepsIn } from '../revival/plan.ts';
@@ -24,8 +25,9 @@ const of = (news: Omit<StayNews, 'forVisitor'>): StayNews => ({ ...news, forVisi
 const tasks = (plan: RevivalPlan): StayNews[] =>
   stepsIn(plan).flatMap((step) => {
     const { key, way, due, cautions } = step;
-    const began = due?.day && addDays(due.day, -AHEAD);
-    if (isSettled(step) || !due || !began || began > plan.on) return [];
+    const last = due?.day;
+    const began = last && addDays(last, -AHEAD);
+    if (isSettled(step) || !began || began > plan.on) return [];
     const distance = due.km ? `After ${due.km[0]} to ${due.km[1]} km` : '';
     const at = due.odometer ? `, at ${due.odometer[0]} to ${due.odometer[1]} km on its odometer` : '';
     return [
@@ -34,7 +36,7 @@ const tasks = (plan: RevivalPlan): StayNews[] =>
         began,
         sort: 'task',
         title: way.title,
-        lines: [way.why, ...(distance ? [`${distance}${at}.`] : []), `By ${due.day} at the latest.`],
+        lines: [way.why, ...(distance ? [`${distance}${at}.`] : []), `By ${dayInWords(last)} at the latest.`],
         cautions,
         page: `steps/${key}`,
       }),
