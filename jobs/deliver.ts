@@ -1,4 +1,4 @@
-import { waitingLetters } from '../src/store/letters.ts';
+import { waitingLetters } from '../src/store/outbox.ts';
 import { runOnce } from './job.ts';
 
 /** Sends what waits in the outbox, with --on also what waits until the end of a later day; --dry-run only counts it. */

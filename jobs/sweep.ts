@@ -15,5 +15,7 @@ await runOnce(({ store, site, now }, { on, dryRun }) => {
       dryRun,
     }),
   }));
+  // Whoever runs it by hand, or a timer does, must hear that not everything could be reckoned.
+  if (collections.some(({ troubles }) => troubles.length > 0)) process.exitCode = 1;
   return { job: 'sweep', dryRun, collections };
 });

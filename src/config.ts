@@ -38,13 +38,28 @@ export const ENVIRONMENT = z.object({
     .regex(/^[^\r\n]*[^\s<]+@[^\s>]+>?$/, 'must hold an address such as Standstill <cars@example.org>')
     .default('Standstill <standstill@localhost>')
     .describe('Sender of the letters.'),
+  HOOKS_MAY_BE_PRIVATE: z
+    .stringbool({ error: 'must be true or false' })
+    .default(false)
+    .describe('Whether letters may be posted to addresses in this machine’s own network.'),
+  HEARTBEAT_URL: z
+    .url({ protocol: /^https?$/, error: 'must be an http or https address' })
+    .optional()
+    .describe('Address that is asked (GET) after each good run of the schedule, for a watcher that misses it.'),
+  METRICS_TOKEN: z
+    .string()
+    .min(16, 'must have 16 characters or more')
+    .optional()
+    .describe('Bearer token that opens /metrics. Without it there are none.'),
   LETTER_HOUR: z.coerce
     .number()
     .int()
     .min(0)
     .max(23)
     .default(7)
-    .describe('Hour of the day, in the collection’s zone, from which the day’s letter is written.'),
+    .describe(
+      'Hour of the day, in the collection’s zone, from which the day’s letter is written to whoever has chosen no hour.',
+    ),
   TIME_ZONE: z
     .string()
     .refine(isTimeZone, 'is no IANA time zone such as Europe/Lisbon')
@@ -54,7 +69,7 @@ export const ENVIRONMENT = z.object({
 });
 
 /** Variables that may also be given as NAME_FILE, a file that holds the value. */
-const SECRETS = ['SMTP_URL'] as const;
+const SECRETS = ['SMTP_URL', 'HEARTBEAT_URL', 'METRICS_TOKEN'] as const;
 
 export type Environment = Record<string, string | undefined>;
 export interface Config {
@@ -64,6 +79,9 @@ export interface Config {
   dataDir: string;
   smtpUrl: string | null;
   mailFrom: string;
+  hooksMayBePrivate: boolean;
+  heartbeatUrl: string | null;
+  metricsToken: string | null;
   letterHour: number;
   timeZone: string;
   logLevel: (typeof LEVELS)[number];
@@ -88,6 +106,9 @@ export const readConfig = (environment: Environment): Config => {
     dataDir: data.DATA_DIR,
     smtpUrl: data.SMTP_URL ?? null,
     mailFrom: data.MAIL_FROM,
+    hooksMayBePrivate: data.HOOKS_MAY_BE_PRIVATE,
+    heartbeatUrl: data.HEARTBEAT_URL ?? null,
+    metricsToken: data.METRICS_TOKEN ?? null,
     letterHour: data.LETTER_HOUR,
     timeZone: data.TIME_ZONE,
     logLevel: data.LOG_LEVEL,

@@ -62,7 +62,7 @@ export const changeCarAct = (
   return done(change);
 };
 
-type Described = Omit<CarRow, 'collectionId' | 'id' | 'addedOn' | 'ours'>;
+type Described = Omit<CarRow, 'collectionId' | 'id' | 'addedOn' | 'ours' | 'leftOn' | 'leftHow'>;
 
 const describe = (acting: Acting, { name, built, builtChoice, traits, note }: CarGiven): Outcome<Described> => {
   const faults: Fault[] = traitFaults(traits);

@@ -3,7 +3,7 @@ import type { QUICK_STARTS } from '../catalogue/quick-starts.ts';
 import type { StatedTrait } from '../catalogue/traits.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { Evidence } from '../findings/facts.ts';
-import type { Member, NewCollection } from '../store/people.ts';
+import type { NewCollection, NewMember } from '../store/people.ts';
 import type { IntakeGiven } from './begin-revival.ts';
 import type { AnswerGiven } from './details.ts';
 import type { LayUpGiven } from './lay-up.ts';
@@ -144,7 +144,7 @@ export interface Demo {
   collection: NewCollection & { id: string };
   places: readonly DemoPlace[];
   /** The first one owns the collection and gets its letters. */
-  people: readonly [Member, ...Member[]];
+  people: readonly [NewMember & { id: string }, ...(NewMember & { id: string })[]];
   cars: readonly DemoCar[];
   overrides: readonly DemoOverride[];
   layUps: readonly DemoLayUp[];

@@ -1,10 +1,13 @@
-/** A letter as it goes into the outbox. */
+/** A letter as it goes into the outbox, and its copies by other doors. */
+import { todayIn } from '../clock.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { LetterFrame } from '../mail/letter.tsx';
 import { newId } from '../store/ids.ts';
-import type { LetterRow } from '../store/letters.ts';
+import { type LetterRow, waitingCopies } from '../store/letters.ts';
+import type { Store } from '../store/open.ts';
 import type { Collection, Member } from '../store/people.ts';
+import { answerPath, stopPath } from './signed-links.ts';
 
 export interface Writing {
   /** The day it is written as on, and the instant, UTC. */
@@ -14,34 +17,84 @@ export interface Writing {
   href(path: string): string;
 }
 
-export const frameFor = (member: Member, collection: Collection, { today, href }: Writing): LetterFrame => ({
+/** Whom a letter goes to, and by which door. */
+export interface Addressed {
+  collection: Collection;
+  member: Member;
+  door: LetterRow['door'];
+  recipient: string;
+}
+
+/** Doors of a person, the one that counts first: mail, else a signed document, else plain text. */
+const doorsOf = ({ email, webhookUrl, pushUrl }: Member): Pick<Addressed, 'door' | 'recipient'>[] =>
+  (
+    [
+      ['mail', email],
+      ['webhook', webhookUrl],
+      ['push', pushUrl],
+    ] as const
+  ).flatMap(([door, recipient]) => (recipient ? [{ door, recipient }] : []));
+
+/** Null where nothing leads to this person. */
+export const addressOf = (collection: Collection, member: Member): Addressed | null => {
+  const [first] = doorsOf(member);
+  return first ? { collection, member, ...first } : null;
+};
+
+export const frameFor = (
+  store: Store,
+  { member, collection }: Addressed,
+  { today, href }: Writing,
+  letterId: string,
+): LetterFrame => ({
   person: member.name,
   collection: collection.name,
   day: dayInWords(today),
   href,
+  answer: (partId) => href(answerPath(store, letterId, partId)),
+  stop: href(stopPath(store, collection.id, member.id)),
 });
+
+const messageId = (kind: string, id: string, href: Writing['href']): string =>
+  `<${kind}.${id}@${new URL(href('/')).hostname}>`;
 
 export const letterRow = (
   kind: LetterRow['kind'],
-  to: { collection: Collection; member: Member; recipient: string },
+  { collection, member, door, recipient }: Addressed,
   { today, now, href }: Writing,
   said: Pick<LetterRow, 'subject' | 'text' | 'html'>,
-): LetterRow => {
-  const id = newId();
-  return {
-    ...said,
-    collectionId: to.collection.id,
-    id,
-    personId: to.member.id,
-    kind,
-    day: today,
-    recipient: to.recipient,
-    messageId: `<${kind}.${id}@${new URL(href('/')).hostname}>`,
-    state: 'waiting',
-    tries: 0,
-    nextTryAt: now,
-    leaseUntil: null,
-    writtenAt: now,
-    sentAt: null,
-  };
+  id = newId(),
+): LetterRow => ({
+  ...said,
+  collectionId: collection.id,
+  id,
+  personId: member.id,
+  kind,
+  door,
+  copyOf: null,
+  day: today,
+  ahead: today > todayIn(collection.timeZone, new Date(now)),
+  recipient,
+  messageId: messageId(kind, id, href),
+  state: 'waiting',
+  why: null,
+  inDoubt: false,
+  seenAt: null,
+  tries: 0,
+  nextTryAt: now,
+  leaseUntil: null,
+  writtenAt: now,
+  sentAt: null,
+});
+
+/** The same letter by the person's other doors; a copy that waits already is not written twice. */
+export const copiesOf = (store: Store, letter: LetterRow, member: Member, { href }: Writing): LetterRow[] => {
+  const waiting = waitingCopies(store, letter);
+  return doorsOf(member)
+    .slice(1)
+    .filter(({ door }) => !waiting.some((copy) => copy.door === door))
+    .map(({ door, recipient }) => {
+      const id = newId();
+      return { ...letter, id, door, recipient, copyOf: letter.id, messageId: messageId(door, id, href), tries: 0 };
+    });
 };

@@ -4,43 +4,49 @@ import { planHtml, planText } from '../mail/plan-letter.tsx';
 import { planLetterOf } from '../notices/plan-letter.ts';
 import { newsOf } from '../notices/stay-news.ts';
 import type { StayView } from '../plans/standing.ts';
-import { type ToldOfStay, toldOfStaysTo, type Written, writeLetters } from '../store/letters.ts';
+import { newId } from '../store/ids.ts';
 import { inTransaction, type Store } from '../store/open.ts';
-import { type Collection, type Member, membersOf } from '../store/people.ts';
-import { frameFor, letterRow, type Writing } from './letter-row.ts';
+import { queueLetters, type Written } from '../store/outbox.ts';
+import { type Collection, membersOf } from '../store/people.ts';
+import { type ToldOfStay, toldOfStaysTo } from '../store/told.ts';
+import { type Addressed, addressOf, copiesOf, frameFor, letterRow, type Writing } from './letter-row.ts';
 import type { StayHere } from './stays.ts';
 
-const PLAN = 'plan';
+export const PLAN = 'plan';
 
 /** Days after the parking day that a plan is worth a letter: later the rounds and the way back tell. */
 const WORTH = 14;
 
+export const isWorthTelling = ({ stay, on }: StayView): boolean => on <= addDays(stay.parkedOn, WORTH);
+
 /** Whether this person still has to be sent the plan. */
-export const wantsPlan = (told: readonly ToldOfStay[], { stay, on }: StayView): boolean =>
-  on <= addDays(stay.parkedOn, WORTH) && !told.some((one) => one.layUpId === stay.id && one.matter === PLAN);
+export const wantsPlan = (told: readonly ToldOfStay[], view: StayView): boolean =>
+  isWorthTelling(view) && !told.some((one) => one.layUpId === view.stay.id && one.matter === PLAN);
 
 /** One plan for one person; whatever the plan says of its steps today counts as told with it. */
 export const planFor = (
+  store: Store,
   view: StayView,
   names: { car: string; place: string | null },
-  to: { collection: Collection; member: Member; recipient: string },
+  to: Addressed,
   writing: Writing,
+  id = newId(),
 ): Written => {
-  const letter = planLetterOf(view, names.car, names.place);
-  const frame = frameFor(to.member, to.collection, writing);
+  const plan = planLetterOf(view, names.car, names.place);
+  const frame = frameFor(store, to, writing, id);
   const steps = newsOf(view).filter(({ sort }) => sort === 'step');
+  const said = { subject: plan.subject, text: planText(plan, frame), html: planHtml(plan, frame) };
+  const letter = letterRow(PLAN, to, writing, said, id);
   return {
-    letter: letterRow(PLAN, to, writing, {
-      subject: letter.subject,
-      text: planText(letter, frame),
-      html: planHtml(letter, frame),
-    }),
+    letter,
+    copies: copiesOf(store, letter, to.member, writing),
     said: [],
     told: [PLAN, ...steps.map(({ matter }) => matter)].map((matter) => ({
       layUpId: view.stay.id,
       matter,
       saidOn: writing.today,
     })),
+    toldBack: [],
   };
 };
 
@@ -50,17 +56,19 @@ export const tellPlan = (
   collection: Collection,
   { view, found, place }: StayHere,
   writing: Writing,
-  ahead: boolean,
 ): number =>
   inTransaction(store, (tx) => {
     const names = { car: found.car.name, place: place?.name ?? null };
     const written = membersOf(tx, collection.id).flatMap((member) => {
-      const { email, letters } = member;
-      const told = toldOfStaysTo(tx, collection.id, member.id, writing.today);
-      return letters && email && wantsPlan(told, view)
-        ? [planFor(view, names, { collection, member, recipient: email }, writing)]
-        : [];
+      const to = addressOf(collection, member);
+      const listening = { collectionId: collection.id, personId: member.id, day: writing.today, besides: null };
+      const wants =
+        member.letters &&
+        member.stoppedOn === null &&
+        !member.notCars.includes(found.car.id) &&
+        wantsPlan(toldOfStaysTo(tx, listening), view);
+      return to && wants ? [planFor(tx, view, names, to, writing)] : [];
     });
-    writeLetters(tx, { collectionId: collection.id, ahead }, written);
+    queueLetters(tx, written);
     return written.length;
   });

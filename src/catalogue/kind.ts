@@ -7,7 +7,7 @@ import type { Trait } from './traits.ts';
 
 /** What a failure does, gravest first. Safety items are judged by their oldest possible age. */
 export const SEVERITIES = ['safety', 'strands', 'engine', 'damage', 'nuisance', 'cosmetic'] as const;
-type Severity = (typeof SEVERITIES)[number];
+export type Severity = (typeof SEVERITIES)[number];
 
 /** The ways dates are written on parts. */
 export const MARKS = [

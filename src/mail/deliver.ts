@@ -1,9 +1,10 @@
 /** Delivery: takes what waits in the outbox, one letter at a time under a lease, and records each attempt. */
 import { addMinutes } from 'date-fns/addMinutes';
 import { fault, type Log } from '../log.ts';
-import { claimLetter, type LetterRow, settleLetter } from '../store/letters.ts';
+import type { LetterRow } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
-import type { Transport } from './transport.ts';
+import { claimLetter, settleLetter } from '../store/outbox.ts';
+import type { Parcel, Transport } from './transport.ts';
 
 /** Minutes to the next try after the first, second ... failure; after the last one the letter is given up. */
 const RETRY_MINUTES = [1, 5, 30, 120, 360, 1440, 1440, 1440];
@@ -11,10 +12,11 @@ const LEASE_MINUTES = 10;
 
 export interface Delivery {
   store: Store;
-  transport: Transport;
-  from: string;
+  transports: Readonly<Record<LetterRow['door'], Transport>>;
   log: Log;
   now(): Date;
+  /** The letter as it is to go now, or null where it was called off meanwhile. */
+  refresh(letter: LetterRow, now: string): Parcel | null;
   /** False once the process is asked to stop: the letter under way is finished, no further one is begun. */
   goOn(): boolean;
 }
@@ -23,14 +25,13 @@ export interface DeliveryResult {
   sent: number;
   waiting: number;
   failed: number;
+  calledOff: number;
 }
 
 /** Sends every letter that is due now, or by a later instant; each is tried once a run. */
-export const deliver = async (
-  { store, transport, from, log, now, goOn }: Delivery,
-  dueBy?: Date,
-): Promise<DeliveryResult> => {
-  const result: DeliveryResult = { sent: 0, waiting: 0, failed: 0 };
+export const deliver = async (delivery: Delivery, dueBy?: Date): Promise<DeliveryResult> => {
+  const { store, log, now, goOn } = delivery;
+  const result: DeliveryResult = { sent: 0, waiting: 0, failed: 0, calledOff: 0 };
   const tried: string[] = [];
   while (goOn()) {
     const started = now();
@@ -42,50 +43,63 @@ export const deliver = async (
     });
     if (!letter) break;
     tried.push(letter.id);
-    const outcome = await attempt(letter, transport, from);
-    const at = now();
-    const wait = RETRY_MINUTES[letter.tries - 1];
-    const state = outcome.ok ? 'sent' : outcome.permanent || wait === undefined ? 'failed' : 'waiting';
-    settleLetter(store, letter, {
-      at: at.toISOString(),
-      ok: outcome.ok,
-      answer: outcome.answer,
-      state,
-      nextTryAt: addMinutes(at, wait ?? 0).toISOString(),
-    });
+    const state = await deliverOne(delivery, letter, started);
     result[state]++;
-    if (outcome.ok) log.info('letter sent', { letter: letter.id, tries: letter.tries });
-    else {
-      const answer = outcome.answer.replaceAll(letter.recipient, '(recipient)');
-      log.warn('letter not sent', { letter: letter.id, tries: letter.tries, state, answer });
-    }
+    if (state === 'calledOff') log.info('letter called off', { letter: letter.id });
   }
   return result;
 };
 
-type Outcome = { ok: true; answer: string } | { ok: false; permanent: boolean; answer: string };
+const deliverOne = async (
+  { store, transports, log, now, refresh }: Delivery,
+  letter: LetterRow,
+  started: Date,
+): Promise<keyof DeliveryResult> => {
+  const outcome = await attempt(letter, transports[letter.door], () => refresh(letter, started.toISOString()));
+  if (outcome === null) return 'calledOff';
+  const at = now();
+  const wait = RETRY_MINUTES[letter.tries - 1];
+  const refused = !outcome.ok && outcome.refused;
+  const state = outcome.ok ? 'sent' : refused || wait === undefined ? 'failed' : 'waiting';
+  settleLetter(store, letter, {
+    at: at.toISOString(),
+    ok: outcome.ok,
+    answer: outcome.answer,
+    state,
+    why: state === 'failed' ? (refused ? 'refused' : 'tries used up') : null,
+    inDoubt: !outcome.ok && (outcome.inDoubt || (letter.inDoubt && !refused)),
+    nextTryAt: addMinutes(at, wait ?? 0).toISOString(),
+  });
+  const about = { letter: letter.id, door: letter.door, tries: letter.tries };
+  if (outcome.ok) log.info('letter sent', about);
+  else
+    log.warn('letter not sent', {
+      ...about,
+      state,
+      answer: outcome.answer.replaceAll(letter.recipient, '(recipient)'),
+    });
+  return state;
+};
 
-const attempt = async (letter: LetterRow, transport: Transport, from: string): Promise<Outcome> => {
+type Outcome = { ok: true; answer: string } | { ok: false; refused: boolean; inDoubt: boolean; answer: string };
+
+/** Null where the letter was called off before it went. */
+const attempt = async (
+  letter: LetterRow,
+  transport: Transport,
+  refresh: () => Parcel | null,
+): Promise<Outcome | null> => {
+  let parcel: Parcel | null;
   try {
-    const answer = await transport.send(
-      {
-        from,
-        to: letter.recipient,
-        subject: letter.subject,
-        text: letter.text,
-        html: letter.html,
-        messageId: letter.messageId,
-        date: new Date(letter.writtenAt),
-        headers: { 'Auto-Submitted': 'auto-generated', 'X-Auto-Response-Suppress': 'All' },
-      },
-      `${letter.day}-${letter.id}`,
-    );
-    return { ok: true, answer };
+    parcel = refresh();
   } catch (error) {
-    // A 5xx to the recipient or the letter itself is the server's final no. Everything else (4xx, a wrong password, no
-    // answer, no connection) may be put right, and goes through later.
-    const { code, responseCode = 0 } = error as { code?: string; responseCode?: number };
-    const permanent = responseCode >= 500 && (code === 'EENVELOPE' || code === 'EMESSAGE');
-    return { ok: false, permanent, answer: fault(error).error };
+    // Nothing has left the house: what could not be written today waits like a letter nobody answered.
+    return { ok: false, refused: false, inDoubt: letter.inDoubt, answer: `Not written: ${fault(error).error}` };
+  }
+  if (parcel === null) return null;
+  try {
+    return { ok: true, answer: await transport.send(parcel) };
+  } catch (error) {
+    return { ok: false, ...transport.judge(error), answer: fault(error).error };
   }
 };

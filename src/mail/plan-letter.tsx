@@ -1,12 +1,13 @@
 /** A plan as the two parts of a letter: plain text first, HTML second. */
 import type { PlanLetter } from '../notices/plan-letter.ts';
-import type { LetterFrame } from './letter.tsx';
+import { Closing, closingText, type LetterFrame } from './letter.tsx';
 
 const CLOSING =
   'Tick each step off on its page: what it renews gets its new date there. Amounts are worked out from what was entered and from practice of the trade; the vehicle’s handbook, the bottle’s label and the law of the place come first.';
 
-export const planText = (letter: PlanLetter, { person, collection, href }: LetterFrame): string =>
-  [
+export const planText = (letter: PlanLetter, frame: LetterFrame): string => {
+  const { person, collection, href } = frame;
+  return [
     `${person}, this is the plan for putting away “${letter.car}” (${collection}).`,
     letter.opening,
     `The plan with its sheets: ${href(`/lay-ups/${letter.layUpId}`)}`,
@@ -20,7 +21,9 @@ export const planText = (letter: PlanLetter, { person, collection, href }: Lette
     ),
     `Before you work:\n${letter.cautions.map((caution) => `- ${caution}`).join('\n')}`,
     CLOSING,
+    closingText(frame),
   ].join('\n\n');
+};
 
 export const planHtml = (letter: PlanLetter, frame: LetterFrame): string =>
   `<!DOCTYPE html>${<Letter letter={letter} frame={frame} />}`;
@@ -66,6 +69,7 @@ const Letter = ({ letter, frame }: { letter: PlanLetter; frame: LetterFrame }) =
         ))}
       </ul>
       <p>{CLOSING}</p>
+      <Closing frame={frame} />
     </body>
   </html>
 );

@@ -1,12 +1,13 @@
 /** The day's letter to one person as data: by car, safety first, each line with its reason, its age and what to do. */
 import { daysInWords } from '../ageing/words.ts';
 import { CAUTIONS, DEFERS } from '../catalogue/cautions.ts';
-import { count } from '../dates/words.ts';
+import { count, dayInWords } from '../dates/words.ts';
 import { byNeed } from '../findings/car.ts';
 import { explain } from '../findings/explain.ts';
 import type { Outlook } from '../findings/outlook/outlook.ts';
 import type { Owed, Stage } from './owed.ts';
 import type { StayNews } from './stay-news.ts';
+import { type YearPart, yearInWords } from './yearly.ts';
 
 export interface DigestLine {
   partId: string;
@@ -14,6 +15,8 @@ export interface DigestLine {
   /** Everything that is new about it: all of it counts as said. */
   news: readonly Stage[];
   safety: boolean;
+  /** It was said before and nobody has answered: on which day, in words. */
+  again: string | null;
   title: string;
   age: string;
   why: string[];
@@ -45,11 +48,15 @@ export interface DigestCar {
   cautions: string[];
   /** Parts whose dates can't clear them: named as a task, never left out as if they were in order. */
   unproven: number;
+  /** Parts nothing could be reckoned for, by a fault of the record or of ours. */
+  unjudged: number;
 }
 
 export interface Digest {
   subject: string;
   cars: DigestCar[];
+  /** Once a year: the whole collection. */
+  year: YearPart | null;
 }
 
 export interface OwedCar {
@@ -58,14 +65,19 @@ export interface OwedCar {
   owed: readonly Owed[];
   stay: readonly (StayLine | RevivalLine)[];
   unproven: number;
+  unjudged: number;
 }
 
 /** The letter for what is owed, or null where nothing is: no news, no letter. */
-export const digestOf = (owedCars: readonly OwedCar[]): Digest | null => {
+export const digestOf = (owedCars: readonly OwedCar[], year: YearPart | null = null): Digest | null => {
   const cars = owedCars.filter(({ owed, stay }) => owed.length + stay.length > 0).map(carSection);
-  if (cars.length === 0) return null;
+  if (cars.length === 0 && year === null) return null;
   cars.sort(byGravity);
-  return { subject: subjectOf(cars), cars };
+  return {
+    subject: [...(year ? [yearInWords(year)] : []), ...(cars.length > 0 ? [subjectOf(cars)] : [])].join('; '),
+    cars,
+    year,
+  };
 };
 
 /** Sorts cars: most safety items past first, then what can’t wait of a lay-up, then most safety items, items past, items. */
@@ -81,7 +93,7 @@ const gravity = ({ lines, stay }: DigestCar): number[] => {
   return [safety.filter(past).length, urgent, safety.length, lines.filter(past).length, lines.length];
 };
 
-const carSection = ({ carId, name, owed, stay, unproven }: OwedCar): DigestCar => {
+const carSection = ({ carId, name, owed, stay, unproven, unjudged }: OwedCar): DigestCar => {
   const byGrade = [...owed].sort((a, b) => Number(isSafety(b)) - Number(isSafety(a)) || byNeed(a, b));
   const told = byGrade.map((finding) => ({ finding, words: explain(finding) }));
   const lines = told.map(({ finding, words }) => ({
@@ -89,6 +101,7 @@ const carSection = ({ carId, name, owed, stay, unproven }: OwedCar): DigestCar =
     stage: headOf(finding),
     news: finding.told,
     safety: isSafety(finding),
+    again: finding.lastSaid && dayInWords(finding.lastSaid),
     title: finding.part.position ? `${finding.kind.name}, ${finding.part.position}` : finding.kind.name,
     age: words.age,
     why: [...words.reasons.map(({ text }) => text), ...(tellsEstimate(finding) ? estimateInWords(words.outlook) : [])],
@@ -100,7 +113,7 @@ const carSection = ({ carId, name, owed, stay, unproven }: OwedCar): DigestCar =
     ...new Set([...asked, ...told.flatMap(({ words }) => words.cautions), ...(asked.length > 0 ? [DEFERS] : [])]),
   ];
   const sorted = stay.toSorted((a, b) => SORTS.indexOf(a.news.sort) - SORTS.indexOf(b.news.sort));
-  return { carId, name, stay: sorted, lines, summary: summaryOf(sorted, lines), cautions, unproven };
+  return { carId, name, stay: sorted, lines, summary: summaryOf(sorted, lines), cautions, unproven, unjudged };
 };
 
 /** Which of several news heads a line, gravest first. */
@@ -151,22 +164,27 @@ const staysInWords = (stay: DigestCar['stay']): string =>
     .map(({ n, one, many }) => `${n} ${n === 1 ? one : many}`)
     .join(', ');
 
-/** "2 past, 1 due, 3 to look at", and what readings ask for. */
-const stagesInWords = (lines: readonly DigestLine[]): string =>
-  (
-    [
-      ['past', 'past'],
-      ['due', 'due'],
-      ['look', 'to look at'],
-      ['act', 'to act on by reading'],
-      ['watch', 'to watch by reading'],
-      ['estimate', 'to measure by estimate'],
-    ] as const
-  )
-    .map(([stage, words]) => ({ n: lines.filter((line) => line.stage === stage).length, words }))
-    .filter(({ n }) => n > 0)
-    .map(({ n, words }) => `${n} ${words}`)
+/** "2 past, 1 due, 3 to look at", what readings ask for, and what was said before and is not answered. */
+const stagesInWords = (lines: readonly DigestLine[]): string => {
+  const fresh = lines.filter(({ again }) => again === null);
+  const again = lines.length - fresh.length;
+  return [
+    ...STAGE_WORDS.map(([stage, words]) => [fresh.filter((line) => line.stage === stage).length, words] as const),
+    [again, 'told again'] as const,
+  ]
+    .filter(([n]) => n > 0)
+    .map(([n, words]) => `${n} ${words}`)
     .join(', ');
+};
+
+const STAGE_WORDS = [
+  ['past', 'past'],
+  ['due', 'due'],
+  ['look', 'to look at'],
+  ['act', 'to act on by reading'],
+  ['watch', 'to watch by reading'],
+  ['estimate', 'to measure by estimate'],
+] as const;
 
 /** "2 past, 1 due, 3 to look at: Marlow Six and 2 more cars". */
 const subjectOf = (cars: readonly DigestCar[]): string => {

@@ -3,9 +3,10 @@
  * (`watch`, `act`), estimates that newly do. Each is told by itself: none is hidden by what was said of another.
  */
 import { VERDICTS } from '../ageing/verdict.ts';
-import type { CivilDate } from '../dates/civil.ts';
+import { addDays, type CivilDate } from '../dates/civil.ts';
 import type { Finding } from '../findings/assess.ts';
 import { STANDINGS } from '../findings/standing.ts';
+import type { Answer } from './answers.ts';
 
 export const STAGES = ['look', 'due', 'past', 'watch', 'act', 'estimate'] as const;
 export type Stage = (typeof STAGES)[number];
@@ -16,34 +17,91 @@ export interface Said {
   saidOn: CivilDate;
 }
 
-/** A finding with what is new about it: its standing, its reading, its estimate. */
-export type Owed = Finding & { told: readonly [Stage, ...Stage[]] };
+/** A finding with what there is to tell of it: its standing, its reading, its estimate. */
+export type Owed = Finding & {
+  told: readonly [Stage, ...Stage[]];
+  /** Nothing of it is new: it was said on that day, it can hurt somebody, and nobody has answered. */
+  lastSaid: CivilDate | null;
+};
+
+/** When safety items are told again to a person. */
+export interface Repeats {
+  /** Days between two tellings; 0: never again. */
+  days: number;
+  personId: string;
+  /** By part, in the order they were given. */
+  answers: ReadonlyMap<string, readonly Answer[]>;
+}
+
+const NO_REPEATS: Repeats = { days: 0, personId: '', answers: new Map() };
 
 /**
  * The findings to announce, given what was said by part. A stage counts as said if it, or a graver one of its sort, was
  * said on or after the day it began: corrections that move that day back say nothing new, a stage that begins again after
  * a look, a renewal or a good reading does. A stage that is owed already though it begins only later (nothing tells its
- * start) is said once.
+ * start) is said once. A safety item that is due, past or condemned by a reading is said again until it is answered.
  */
-export const owed = (findings: readonly Finding[], said: ReadonlyMap<string, readonly Said[]>): Owed[] =>
+export const owed = (
+  findings: readonly Finding[],
+  said: ReadonlyMap<string, readonly Said[]>,
+  repeats: Repeats = NO_REPEATS,
+): Owed[] =>
   findings.flatMap((finding) => {
-    const [first, ...more] = newsOf(finding, said.get(finding.part.id) ?? []);
-    return first ? [{ ...finding, told: [first, ...more] }] : [];
+    const own = said.get(finding.part.id) ?? [];
+    const [first, ...more] = newsOf(finding, own);
+    if (first) return [{ ...finding, told: [first, ...more], lastSaid: null }];
+    const again = againOf(finding, own, repeats);
+    return again ? [{ ...finding, ...again }] : [];
   });
 
 const newsOf = ({ news: { calendar, reading, estimate }, on }: Finding, said: readonly Said[]): Stage[] => {
-  const isNew = (stage: string, begins: CivilDate | null, sort: readonly string[]): Stage[] => {
-    if (!isStage(stage) || begins === null) return [];
-    const gravity = sort.indexOf(stage);
-    return said.some((one) => sort.indexOf(one.stage) >= gravity && (one.saidOn >= begins || begins > on))
+  const isNew = (stage: string, begins: CivilDate | null, sort: readonly string[]): Stage[] =>
+    !isStage(stage) || begins === null || tellings(said, stage, sort).some((day) => day >= begins || begins > on)
       ? []
       : [stage];
-  };
   return [
     ...isNew(calendar.standing, calendar.began, STANDINGS),
     ...isNew(reading.verdict ?? '', reading.began, VERDICTS),
     ...isNew('estimate', estimate, ['estimate']),
   ];
 };
+
+/** Days on which a stage, or a graver one of its sort, was said. */
+const tellings = (said: readonly Said[], stage: string, sort: readonly string[]): CivilDate[] =>
+  said.filter((one) => sort.indexOf(one.stage) >= sort.indexOf(stage)).map(({ saidOn }) => saidOn);
+
+/** What is told again: the stages that can hurt somebody, with the day they were last said. */
+const againOf = (
+  { kind, part, news: { calendar, reading }, on }: Finding,
+  said: readonly Said[],
+  { days, personId, answers }: Repeats,
+): Pick<Owed, 'told' | 'lastSaid'> | null => {
+  if (days === 0 || kind.severity !== 'safety') return null;
+  const [first, ...more] = [
+    ...(calendar.standing === 'due' || calendar.standing === 'past' ? [calendar.standing] : []),
+    ...(reading.verdict === 'act' ? ['act' as const] : []),
+  ];
+  const lastSaid = first && latestOf([first, ...more].flatMap((stage) => tellings(said, stage, sortOf(stage))));
+  if (!first || !lastSaid) return null;
+  const next = nextTelling(lastSaid, days, personId, answers.get(part.id) ?? []);
+  return next !== null && next <= on ? { told: [first, ...more], lastSaid } : null;
+};
+
+/** The day of the next telling; null once it is answered. Who waits for parts holds it back for everybody. */
+const nextTelling = (
+  lastSaid: CivilDate,
+  days: number,
+  personId: string,
+  answers: readonly Answer[],
+): CivilDate | null => {
+  const since = answers.filter(({ answeredOn }) => answeredOn >= lastSaid);
+  if (since.some(({ word, personId: who }) => word === 'done' || (word === 'seen' && who === personId))) return null;
+  const until = since.findLast(({ word }) => word === 'waiting')?.until;
+  return addDays(until ?? lastSaid, until ? 1 : days);
+};
+
+const sortOf = (stage: Stage): readonly string[] => (stage === 'act' ? VERDICTS : STANDINGS);
+
+const latestOf = (days: readonly CivilDate[]): CivilDate | undefined => days.toSorted().at(-1);
 
 const isStage = (text: string): text is Stage => (STAGES as readonly string[]).includes(text);

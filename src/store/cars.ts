@@ -3,10 +3,11 @@ import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts } from '../findings/facts.ts';
 import { newId } from './ids.ts';
+import { answers, said } from './letter-schema.ts';
 import { inTransaction, type Store } from './open.ts';
 import { type PlaceRow, placeOfCar } from './places.ts';
 import { type ReadingRow, readingsOfParts } from './readings.ts';
-import { cars, claims, odometer, parts, readings, said } from './schema.ts';
+import { cars, claims, odometer, parts, readings } from './schema.ts';
 
 export type CarRow = typeof cars.$inferSelect;
 export type PartRow = typeof parts.$inferSelect;
@@ -54,6 +55,20 @@ export const carWithParts = (store: Store, collectionId: string, carId: string):
     },
     parts: withRecord(store, collectionId, open),
   };
+};
+
+/** When and how a car left the collection, or that it is back. */
+export const changeLeft = (
+  store: Store,
+  collectionId: string,
+  carId: string,
+  left: Pick<CarRow, 'leftOn' | 'leftHow'>,
+): void => {
+  store
+    .update(cars)
+    .set(left)
+    .where(and(eq(cars.collectionId, collectionId), eq(cars.id, carId)))
+    .run();
 };
 
 /** A part that is or was on a car, with its claims. */
@@ -104,8 +119,8 @@ const carFacts = (car: CarRow): Omit<CarFacts, 'odometer' | 'place' | 'placedOn'
   built: { from: car.builtFrom, to: car.builtTo },
 });
 
-/** Ours unless it is only looked at. */
-type NewCar = Omit<CarRow, 'id' | 'ours'> & Partial<Pick<CarRow, 'ours'>>;
+/** Ours unless it is only looked at; and it has not left. */
+type NewCar = Omit<CarRow, 'id' | 'ours' | 'leftOn' | 'leftHow'> & Partial<Pick<CarRow, 'ours'>>;
 
 /** Adds a car, its list of parts and, if known, an odometer reading. */
 export const addCar = (
@@ -171,7 +186,7 @@ export const changeCar = (store: Store, car: CarRow, change: PartsChange, today:
   });
 
 const isReferredTo = (tx: Store, collectionId: string, partId: string): boolean =>
-  [claims, readings, said].some((table) =>
+  [claims, readings, said, answers].some((table) =>
     tx
       .select({ partId: table.partId })
       .from(table)

@@ -19,12 +19,12 @@ export class SchemaError extends Error {}
  * transaction, where SQLite ignores the pragma, and a rebuilt table would take its child rows along.
  */
 export const migrateStore = (store: Store, backupDir: string | null, folder = FOLDER): void => {
-  const { entries } = JSON.parse(readFileSync(join(folder, 'meta/_journal.json'), 'utf8')) as Journal;
-  const applied = appliedMigrations(store);
-  const unknown = applied.filter((when) => !entries.some((entry) => entry.when === when));
-  if (unknown.length > 0)
+  const { entries } = journalIn(folder);
+  const applied = appliedMigrations(store.$client);
+  const unknown = unknownMigrations(store.$client, folder);
+  if (unknown > 0)
     throw new SchemaError(
-      `The database holds ${unknown.length} change(s) this version does not know: it was written by a newer Standstill. Start that version, or restore a backup made before it.`,
+      `The database holds ${unknown} change(s) this version does not know: it was written by a newer Standstill. Start that version, or restore a backup made before it.`,
     );
   const sqlite = store.$client;
   // The count of migrations whose outcome was checked; a start that was cut short checks again.
@@ -37,26 +37,32 @@ export const migrateStore = (store: Store, backupDir: string | null, folder = FO
     migrate(store, { migrationsFolder: folder });
   } catch (error) {
     // Another process may have done the same work a moment before.
-    if (appliedMigrations(store).length !== entries.length) throw error;
+    if (appliedMigrations(store.$client).length !== entries.length) throw error;
   }
   const broken = sqlite.pragma('foreign_key_check') as unknown[];
   if (broken.length > 0)
     throw new SchemaError(`A migration left ${broken.length} broken reference(s). Restore the backup.`);
   sqlite.pragma('foreign_keys = ON');
   // The migrator skips a migration dated before the newest applied one without a word.
-  const done = appliedMigrations(store).length;
+  const done = appliedMigrations(store.$client).length;
   if (done !== entries.length)
     throw new SchemaError(`${done} of ${entries.length} migrations are applied; their dates in the journal must rise.`);
   sqlite.pragma(`user_version = ${entries.length}`);
 };
 
-const appliedMigrations = (store: Store): number[] => {
-  const known = store.$client.prepare("select 1 from sqlite_master where name = '__drizzle_migrations'").get();
+const journalIn = (folder: string): Journal =>
+  JSON.parse(readFileSync(join(folder, 'meta/_journal.json'), 'utf8')) as Journal;
+
+/** How many changes a database holds that this version does not know. */
+export const unknownMigrations = (sqlite: Database.Database, folder = FOLDER): number => {
+  const { entries } = journalIn(folder);
+  return appliedMigrations(sqlite).filter((when) => !entries.some((entry) => entry.when === when)).length;
+};
+
+const appliedMigrations = (sqlite: Database.Database): number[] => {
+  const known = sqlite.prepare("select 1 from sqlite_master where name = '__drizzle_migrations'").get();
   if (!known) return [];
-  return store.$client
-    .prepare('select created_at from __drizzle_migrations order by created_at')
-    .pluck()
-    .all() as number[];
+  return sqlite.prepare('select created_at from __drizzle_migrations order by created_at').pluck().all() as number[];
 };
 
 /** Writes a checked copy of the database to the folder, named after the moment and the reason; answers its path. */

@@ -38,6 +38,11 @@ const prepareStore = (sqlite: Database.Database, backupDir: string | null): Stor
   return store;
 };
 
-/** Every write is one transaction that takes the write lock at once, so that it can't fail half way for another's. */
+/**
+ * Every write is one transaction that takes the write lock at once, so that it can't fail half way for another's. There
+ * is one connection, so what is asked of it by hand meanwhile belongs to the transaction, too.
+ */
 export const inTransaction = <T>(store: Store, work: (store: Store) => T): T =>
-  store.transaction((tx) => work(tx as unknown as Store), { behavior: 'immediate' });
+  store.transaction((tx) => work(Object.assign(tx, { $client: store.$client }) as unknown as Store), {
+    behavior: 'immediate',
+  });

@@ -6,7 +6,9 @@ import { collections, memberships, people } from './schema.ts';
 
 export type Person = typeof people.$inferSelect;
 export type Collection = typeof collections.$inferSelect;
-export type Member = Person & { letters: boolean };
+export type Member = Person & Omit<typeof memberships.$inferSelect, 'collectionId' | 'personId'>;
+/** What must be said of a new member; everything else begins as usual. */
+export type NewMember = Omit<Person, 'id'> & Pick<Member, 'letters'> & Partial<Omit<Member, 'id'>>;
 /** Money begins as dollars at common rates until somebody says otherwise. */
 export type NewCollection = Pick<Collection, 'name' | 'timeZone'> & Partial<Omit<Collection, 'id'>>;
 
@@ -19,18 +21,17 @@ export const findCollection = (store: Store, id: string): Collection | undefined
 /** The members of a collection, longest known first. */
 export const membersOf = (store: Store, collectionId: string): Member[] =>
   store
-    .select({
-      id: people.id,
-      name: people.name,
-      email: people.email,
-      dateOrder: people.dateOrder,
-      letters: memberships.letters,
-    })
+    .select()
     .from(memberships)
     .innerJoin(people, eq(people.id, memberships.personId))
     .where(eq(memberships.collectionId, collectionId))
     .orderBy(asc(people.id))
-    .all();
+    .all()
+    .map(({ people: person, memberships: { collectionId: _, personId, ...membership } }) => ({
+      ...membership,
+      ...person,
+      id: personId,
+    }));
 
 export const addCollection = (
   store: Store,
@@ -61,22 +62,35 @@ export const changeCollection = (store: Store, id: string, change: Partial<Omit<
   store.update(collections).set(change).where(eq(collections.id, id)).run();
 };
 
-export const addMember = (store: Store, collectionId: string, member: Omit<Member, 'id'>, personId = newId()): string =>
+export const addMember = (store: Store, collectionId: string, member: NewMember, personId = newId()): string =>
   inTransaction(store, (tx) => {
-    const { letters, ...person } = member;
-    tx.insert(people)
-      .values({ ...person, id: personId })
+    const { name, email, dateOrder, ...membership } = member;
+    tx.insert(people).values({ id: personId, name, email, dateOrder }).run();
+    tx.insert(memberships)
+      .values({ ...membership, collectionId, personId })
       .run();
-    tx.insert(memberships).values({ collectionId, personId, letters }).run();
     return personId;
   });
 
-export const changeMember = (store: Store, collectionId: string, personId: string, member: Omit<Member, 'id'>): void =>
+/** Changes what is named; the rest stays. */
+export const changeMember = (
+  store: Store,
+  collectionId: string,
+  personId: string,
+  change: Partial<Omit<Member, 'id'>>,
+): void =>
   inTransaction(store, (tx) => {
-    const { letters, ...person } = member;
-    tx.update(people).set(person).where(eq(people.id, personId)).run();
-    tx.update(memberships)
-      .set({ letters })
-      .where(and(eq(memberships.collectionId, collectionId), eq(memberships.personId, personId)))
-      .run();
+    const { name, email, dateOrder, ...membership } = change;
+    const person = given({ name, email, dateOrder });
+    if (person) tx.update(people).set(person).where(eq(people.id, personId)).run();
+    const changed = given(membership);
+    if (changed)
+      tx.update(memberships)
+        .set(changed)
+        .where(and(eq(memberships.collectionId, collectionId), eq(memberships.personId, personId)))
+        .run();
   });
+
+/** What was given at all; null where nothing was. */
+const given = <T extends object>(change: T): T | null =>
+  Object.values(change).some((value) => value !== undefined) ? change : null;

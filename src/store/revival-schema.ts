@@ -4,7 +4,8 @@ import type { Evidence } from '../findings/facts.ts';
 import type { Said } from '../revival/journal.ts';
 import type { Hands } from '../revival/revival.ts';
 import type { PutAway, Stood, WhyParked } from '../revival/sleep.ts';
-import { cars, day, letters, people } from './schema.ts';
+import { letters } from './letter-schema.ts';
+import { cars, day, people } from './schema.ts';
 
 /** One return of a car, from the first look at it to the road. */
 export const revivals = sqliteTable(

@@ -3,14 +3,14 @@
  * Civil dates are YYYY-MM-DD text, instants are UTC ISO text, distances are km, lists are JSON text.
  */
 import { sql } from 'drizzle-orm';
-import { foreignKey, index, integer, primaryKey, real, sqliteTable, text, unique } from 'drizzle-orm/sqlite-core';
+import { foreignKey, index, integer, primaryKey, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { Place } from '../ageing/place.ts';
 import type { Clock } from '../catalogue/clock.ts';
+import type { Severity } from '../catalogue/kind.ts';
 import type { Unit } from '../catalogue/units.ts';
 import type { CivilDate } from '../dates/civil.ts';
 import type { DateOrder } from '../dates/typed-point.ts';
 import type { Answers, Claim, Evidence, Override } from '../findings/facts.ts';
-import type { Stage } from '../notices/owed.ts';
 
 export const day = (name: string) => text(name).$type<CivilDate>();
 
@@ -44,9 +44,30 @@ export const memberships = sqliteTable(
       .references(() => people.id),
     /** Whether this person gets the collection's letters. */
     letters: integer('letters', { mode: 'boolean' }).notNull(),
+    /** Hour of the day, 0-23, from which the day's letter is written; null: the server's own. */
+    hour: integer('hour'),
+    /** Cars and severities no letter to this person speaks of. */
+    notCars: text('not_cars', { mode: 'json' }).$type<string[]>().notNull().default([]),
+    notSeverities: text('not_severities', { mode: 'json' }).$type<Severity[]>().notNull().default([]),
+    /** Days after which an unanswered safety item is told again; 0: never. */
+    repeatDays: integer('repeat_days').notNull().default(30),
+    /** First and last day of the quiet season, MM-DD; null: none. */
+    quietFrom: text('quiet_from'),
+    quietTo: text('quiet_to'),
+    /** Month, 1-12, whose first letter shows the whole collection; null: none. */
+    yearlyMonth: integer('yearly_month').default(1),
+    /** Day on which this person stopped all letters by the link in one. */
+    stoppedOn: day('stopped_on'),
+    /** Addresses that get what the mail says: plain text by POST, a signed document by POST with its secret. */
+    pushUrl: text('push_url'),
+    webhookUrl: text('webhook_url'),
+    webhookSecret: text('webhook_secret'),
   },
   (table) => [primaryKey({ columns: [table.collectionId, table.personId] })],
 );
+
+export const LEFT_HOW = ['sold', 'given away', 'scrapped', 'other'] as const;
+export type LeftHow = (typeof LEFT_HOW)[number];
 
 export const cars = sqliteTable(
   'cars',
@@ -66,6 +87,9 @@ export const cars = sqliteTable(
     addedOn: day('added_on').notNull(),
     /** False: one that was looked at, and is not in the collection; no letter speaks of it. */
     ours: integer('ours', { mode: 'boolean' }).notNull().default(true),
+    /** Day on which it left the collection, and how: its history stays, letters fall silent. */
+    leftOn: day('left_on'),
+    leftHow: text('left_how').$type<LeftHow>(),
   },
   (table) => [primaryKey({ columns: [table.collectionId, table.id] })],
 );
@@ -222,87 +246,4 @@ export const overrides = sqliteTable(
     endedOn: day('ended_on'),
   },
   (table) => [primaryKey({ columns: [table.collectionId, table.id] })],
-);
-
-/** The outbox: letters are written here in the same transaction as what they say, and sent from here. */
-export const letters = sqliteTable(
-  'letters',
-  {
-    collectionId: text('collection_id')
-      .notNull()
-      .references(() => collections.id),
-    id: text('id').notNull(),
-    personId: text('person_id')
-      .notNull()
-      .references(() => people.id),
-    kind: text('kind').$type<'digest' | 'plan'>().notNull(),
-    day: day('day').notNull(),
-    recipient: text('recipient').notNull(),
-    subject: text('subject').notNull(),
-    text: text('text').notNull(),
-    html: text('html').notNull(),
-    messageId: text('message_id').notNull(),
-    state: text('state').$type<LetterState>().notNull(),
-    tries: integer('tries').notNull(),
-    nextTryAt: text('next_try_at').notNull(),
-    leaseUntil: text('lease_until'),
-    writtenAt: text('written_at').notNull(),
-    sentAt: text('sent_at'),
-  },
-  (table) => [
-    primaryKey({ columns: [table.collectionId, table.id] }),
-    unique('letters_message').on(table.messageId),
-    // Delivery asks for what is waiting or whose lease ran out.
-    index('letters_waiting').on(table.nextTryAt).where(sql`state in ('waiting', 'sending')`),
-  ],
-);
-export type LetterState = 'waiting' | 'sending' | 'sent' | 'failed';
-
-export const attempts = sqliteTable(
-  'attempts',
-  {
-    collectionId: text('collection_id').notNull(),
-    letterId: text('letter_id').notNull(),
-    at: text('at').notNull(),
-    ok: integer('ok', { mode: 'boolean' }).notNull(),
-    /** What the mail server (or the file system) answered. */
-    answer: text('answer').notNull(),
-  },
-  (table) => [
-    primaryKey({ columns: [table.collectionId, table.letterId, table.at] }),
-    foreignKey({ columns: [table.collectionId, table.letterId], foreignColumns: [letters.collectionId, letters.id] }),
-  ],
-);
-
-/** What has been announced to whom, so that nothing is said twice. */
-export const said = sqliteTable(
-  'said',
-  {
-    collectionId: text('collection_id').notNull(),
-    personId: text('person_id').notNull(),
-    partId: text('part_id').notNull(),
-    stage: text('stage').$type<Stage>().notNull(),
-    saidOn: day('said_on').notNull(),
-    /** Said as on a day that had not come yet: it counts from that day on, and silences nothing before. */
-    ahead: integer('ahead', { mode: 'boolean' }).notNull(),
-    letterId: text('letter_id').notNull(),
-  },
-  (table) => [
-    primaryKey({ columns: [table.collectionId, table.personId, table.partId, table.stage, table.saidOn] }),
-    foreignKey({ columns: [table.collectionId, table.partId], foreignColumns: [parts.collectionId, parts.id] }),
-    foreignKey({ columns: [table.collectionId, table.letterId], foreignColumns: [letters.collectionId, letters.id] }),
-  ],
-);
-
-/** The days on which a collection was swept, so that a missed hour is made up and a day is not swept twice. */
-export const sweeps = sqliteTable(
-  'sweeps',
-  {
-    collectionId: text('collection_id')
-      .notNull()
-      .references(() => collections.id),
-    day: day('day').notNull(),
-    finishedAt: text('finished_at').notNull(),
-  },
-  (table) => [primaryKey({ columns: [table.collectionId, table.day] })],
 );

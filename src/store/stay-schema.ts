@@ -3,7 +3,8 @@ import { foreignKey, index, integer, primaryKey, real, sqliteTable, text } from 
 import type { Outline } from '../plans/changes.ts';
 import type { PlanName, Tick } from '../plans/plan.ts';
 import type { Circumstance, NumberKey, Papers } from '../plans/stay.ts';
-import { cars, day, letters, people } from './schema.ts';
+import { letters } from './letter-schema.ts';
+import { cars, day, people } from './schema.ts';
 
 /** One stay of a car, from its plan to its return. */
 export const layUps = sqliteTable(

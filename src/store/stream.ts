@@ -11,13 +11,15 @@ export interface CarStreamed {
   facts: CarFacts;
   placeId: string | null;
   parts: PartFacts[];
+  /** Kinds of parts whose record can’t be read. */
+  unreadable: string[];
 }
 
 export const CARS = `
   select id, name, traits, built_from as builtFrom, built_to as builtTo, place_id as placeId, since as placedOn
   from cars
   left join car_places on car_places.collection_id = cars.collection_id and car_id = id
-  where cars.collection_id = ? and ours order by id`;
+  where cars.collection_id = ? and ours and left_on is null order by id`;
 
 /** The plus keeps SQLite from walking the collection's whole index of claims for each car to be spared sorting a few. */
 export const PARTS = `
@@ -70,26 +72,43 @@ export function* eachCar(store: Store, collectionId: string): Generator<CarStrea
         place: places.get(car.placeId ?? '') ?? null,
         placedOn: car.placedOn,
       },
-      parts: gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id)),
+      ...gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id)),
     };
 }
 
 const NONE = {};
 
-/** Most parts have no answers: those cost no parsing. */
-const answersIn = (json: string): PartFacts['details'] => (json === '{}' ? NONE : JSON.parse(json));
+/** Most parts have no answers: those cost no parsing. Null where they are damaged: one part must not stop the walk. */
+const answersIn = (json: string): PartFacts['details'] | null => {
+  if (json === '{}') return NONE;
+  try {
+    return JSON.parse(json);
+  } catch {
+    return null;
+  }
+};
 
 /** One line a claim becomes one entry a part. */
-const gather = (lines: readonly PartLine[], readings: readonly ReadingLine[]): PartFacts[] => {
+const gather = (
+  lines: readonly PartLine[],
+  readings: readonly ReadingLine[],
+): Pick<CarStreamed, 'parts' | 'unreadable'> => {
   const parts: (PartFacts & { claims: Claim[] })[] = [];
+  const unreadable = new Map<string, string>();
   const byPart = Map.groupBy(readings, ({ partId }) => partId);
   for (const { id, kind, position, details, clock, said, from, to, evidence, km } of lines) {
     let part = parts.at(-1);
+    if (unreadable.has(id)) continue;
     if (part?.id !== id) {
-      part = { id, kind, position, claims: [], readings: byPart.get(id) ?? [], details: answersIn(details) };
+      const answers = answersIn(details);
+      if (!answers) {
+        unreadable.set(id, kind);
+        continue;
+      }
+      part = { id, kind, position, claims: [], readings: byPart.get(id) ?? [], details: answers };
       parts.push(part);
     }
     if (clock && said && evidence) part.claims.push({ clock, said, from, to, evidence, km });
   }
-  return parts;
+  return { parts, unreadable: [...unreadable.values()] };
 };

@@ -3,6 +3,7 @@ import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { csrf } from 'hono/csrf';
+import { createMiddleware } from 'hono/factory';
 import { HTTPException } from 'hono/http-exception';
 import { secureHeaders } from 'hono/secure-headers';
 import { fault } from '../log.ts';
@@ -15,6 +16,7 @@ import { coolantDesk } from './desks/coolant.tsx';
 import { desksPage } from './desks/desk.tsx';
 import { fuelDesk } from './desks/fuel.tsx';
 import { rubberDesk } from './desks/rubber.tsx';
+import { feed } from './feed.ts';
 import { BadForm } from './forms.ts';
 import { fromHere, ownOrigin } from './gate.ts';
 import { health } from './health.ts';
@@ -27,14 +29,19 @@ import { addLayUp, changeLayUp, changeLayUpPage, newLayUp } from './lay-ups/star
 import { skip, stepPage, tickStepPage, untick } from './lay-ups/step.tsx';
 import { wakeUpPage } from './lay-ups/wake-up.tsx';
 import { A, page } from './layout.tsx';
+import { answerPage, giveAnswer } from './letters/answer.tsx';
+import { letterHtmlPage, letterPage, seenLetter, tryLetterAgain } from './letters/letter.tsx';
+import { letters, sendTest, writeLetters } from './letters/list.tsx';
+import { stopLetters, stopPage } from './letters/stop.tsx';
+import { endCalendar, saveCalendar, saveWishes, wishesPage } from './letters/wishes.tsx';
 import { notFound } from './not-found.tsx';
 import { addCar, changeCar, changeCarPage, newCar } from './pages/car-form.tsx';
+import { backInCollection, carLeft } from './pages/car-left.tsx';
 import { addPart, newPart, recordReading } from './pages/car-records.tsx';
 import { carSheet } from './pages/car-sheet.tsx';
 import { actAs, collectionPage, newCollection, saveCollection, saveMember } from './pages/collection.tsx';
 import { dateCodes } from './pages/date-codes.tsx';
 import { datePartPage, datingRound, recordDate } from './pages/date-part.tsx';
-import { letterHtmlPage, letterPage, letters, writeLetters } from './pages/letters.tsx';
 import { lineUp } from './pages/line-up.tsx';
 import { moneyPage, saveMoney } from './pages/money-form.tsx';
 import { partPage } from './pages/part.tsx';
@@ -44,6 +51,7 @@ import { recordReadings, roundPage, takeBackReading } from './pages/record-readi
 import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
 import { saveDetails } from './pages/save-details.ts';
 import { shoppingPage } from './pages/shopping.tsx';
+import { statusPage } from './pages/status.tsx';
 import { yearAheadPage } from './pages/year-ahead.tsx';
 import { addRevival, changeRevival, changeRevivalPage, newRevival } from './revivals/begin.tsx';
 import { endPage, endRevivalPage, reopenPage } from './revivals/end.tsx';
@@ -102,18 +110,21 @@ export const createApp = (around: Surroundings): Hono<Env> => {
   app.use(fromHere(site));
   app.use((c, next) => (LETTER_HTML.test(c.req.path) ? letterHeaders : pageHeaders)(c, next));
   app.use(bodyLimit({ maxSize: MOST_BYTES }));
+  // One click of a mail program comes from no page of ours, and without a session: the signature alone counts.
+  app.use('/stop/*', letIn(around));
+  app.post('/stop/:collectionId/:personId/:signature', stopLetters);
   app.use(csrf({ origin: ownOrigin(site) }));
   app.route('/', health(around));
   app.use(
     '/static/*',
     serveStatic({ root: fromRoot('src/web'), rewriteRequestPath: (path) => path.slice(site.base.length) }),
   );
-  // A guest has no collection and no menu: the link alone says which car.
-  app.use('/look/*', async (c, next) => {
-    c.set('around', around);
-    await next();
-    c.header('Cache-Control', 'no-store');
-  });
+  app.route('/', feed(around));
+  // Whoever comes by a link has no collection and no menu: the link alone says what it is about.
+  for (const by of ['/look/*', '/answers/*']) app.use(by, letIn(around));
+  app.get('/stop/:collectionId/:personId/:signature', stopPage);
+  app.get('/answers/:letterId/:partId/:signature', answerPage);
+  app.post('/answers/:letterId/:partId/:signature', giveAnswer);
   app.get('/look/:secret', guestPage);
   app.post('/look/:secret', guestWalk);
   app.use(visiting(around));
@@ -138,7 +149,7 @@ export const createApp = (around: Surroundings): Hono<Env> => {
       return isApi(c) ? problem(c, { status: 404, title: error.message }) : c.text(error.message, 404);
     if (error instanceof HTTPException) return stopped(c, error);
     const id = crypto.randomUUID();
-    log.error('request failed', { id, method: c.req.method, path: c.req.path, ...fault(error) });
+    log.error('request failed', { id, method: c.req.method, path: withoutSecret(c.req.path), ...fault(error) });
     if (isApi(c))
       return problem(c, { status: 500, title: 'Something went wrong here', detail: `It is in the log under ${id}.` });
     return c.text(
@@ -148,6 +159,16 @@ export const createApp = (around: Surroundings): Hono<Env> => {
   });
   return app as unknown as Hono<Env>;
 };
+
+const letIn = (around: Surroundings) =>
+  createMiddleware<Env>(async (c, next) => {
+    c.set('around', around);
+    await next();
+    c.header('Cache-Control', 'no-store');
+  });
+
+/** Paths whose secret must not stand in a log. */
+const withoutSecret = (path: string): string => path.replace(/(\/(?:look|feed|answers|stop)\/).*/, '$1...');
 
 const isApi = (c: Ctx): boolean => c.req.path.includes('/api/v1/');
 
@@ -187,6 +208,8 @@ const pages = (app: Hono<Env>): void => {
   app.get('/cars/:carId', carSheet);
   app.post('/cars/:carId', changeCar);
   app.get('/cars/:carId/change', changeCarPage);
+  app.post('/cars/:carId/left', carLeft);
+  app.post('/cars/:carId/back', backInCollection);
   app.get('/cars/:carId/dating', datingRound);
   app.post('/cars/:carId/odometer', recordReading);
   app.get('/cars/:carId/readings', roundPage);
@@ -288,8 +311,12 @@ const pages = (app: Hono<Env>): void => {
 
   app.get('/letters', letters);
   app.post('/letters', writeLetters);
+  app.post('/letters/test', sendTest);
   app.get('/letters/:letterId', letterPage);
   app.get('/letters/:letterId/html', letterHtmlPage);
+  app.post('/letters/:letterId/seen', seenLetter);
+  app.post('/letters/:letterId/retry', tryLetterAgain);
+  app.get('/status', statusPage);
 
   app.get('/collection', collectionPage);
   app.post('/collection', saveCollection);
@@ -297,5 +324,9 @@ const pages = (app: Hono<Env>): void => {
   app.post('/collection/money', saveMoney);
   app.post('/collections', newCollection);
   app.post('/members/:personId', saveMember);
+  app.get('/members/:personId/letters', wishesPage);
+  app.post('/members/:personId/letters', saveWishes);
+  app.post('/members/:personId/calendar', saveCalendar);
+  app.post('/members/:personId/calendar/end', endCalendar);
   app.post('/acting', actAs);
 };

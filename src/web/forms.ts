@@ -5,6 +5,8 @@ import { CLOCKS } from '../catalogue/clock.ts';
 import { STATED_TRAITS } from '../catalogue/traits.ts';
 import { DATE_ORDERS } from '../dates/typed-point.ts';
 import { EVIDENCE } from '../findings/facts.ts';
+import { ANSWER_WORDS } from '../notices/answers.ts';
+import { LEFT_HOW } from '../store/schema.ts';
 import type { Ctx } from './visit.ts';
 
 /** Thrown for a form no page of ours can have sent. */
@@ -47,6 +49,11 @@ export const notADistance = (text: string): Fault => ({
 export const line = z.string().trim().max(200).default('');
 export const lines = z.string().trim().max(4000).default('');
 const ticked = z.literal('on').optional().transform(Boolean);
+/** Boxes of one name: none, one, or several are ticked. */
+const many = z.preprocess(
+  (given) => (given === undefined ? [] : [given].flat()),
+  z.array(z.string().max(100)).max(500),
+);
 
 /** Radio groups of traits come as one-<facet>; they join the ticked ones. */
 const withRadios = (body: unknown): unknown => {
@@ -108,6 +115,34 @@ export type OverrideForm = z.infer<typeof OVERRIDE_FORM>;
 export const COLLECTION_FORM = z.object({ name: line, timeZone: line });
 export const MONEY_FORM = z.object({ currency: line, perDollar: line, laborLow: line, laborHigh: line });
 export const MEMBER_FORM = z.object({ name: line, email: line, dateOrder: z.enum(DATE_ORDERS), letters: ticked });
+/** Which letters a person wants. Ticked are the cars and severities that are wanted. */
+export const WISHES_FORM = z.object({
+  letters: ticked,
+  hour: line,
+  cars: many,
+  severities: many,
+  repeatDays: line,
+  quietFromDay: line,
+  quietFromMonth: line,
+  quietToDay: line,
+  quietToMonth: line,
+  yearlyMonth: line,
+  pushUrl: z.string().trim().max(2000).default(''),
+  webhookUrl: z.string().trim().max(2000).default(''),
+});
+export type WishesForm = z.infer<typeof WISHES_FORM>;
+
+export const FEED_FORM = z.object({ scopes: many, keep: line });
+
+export const ANSWER_FORM = z.object({
+  word: z.enum(ANSWER_WORDS),
+  day: line,
+  how: z.enum(['renewed', 'looked']).default('renewed'),
+});
+export type AnswerForm = z.infer<typeof ANSWER_FORM>;
+
+export const LEFT_FORM = z.object({ how: z.enum(LEFT_HOW), day: line });
+
 export const ACTING_FORM = z.object({ collection: line, person: line });
 
 /** Readings come as <part>.<gauge>.<what>: any number of them in one form, each with its own unit and temperature. */

@@ -45,6 +45,12 @@ const isHere = (path: string, to: string): boolean => {
   );
 };
 
+const DAY_AND_A_HALF = 36 * 3_600_000;
+
+/** A collection is looked over each morning: later than this, something keeps the server from it. */
+const isStale = ({ lastSweep, now }: Visit): boolean =>
+  lastSweep !== null && Date.parse(now) - Date.parse(lastSweep) > DAY_AND_A_HALF;
+
 /** This page without its day. */
 const pageToday = ({ site, page, query }: Visit): string => {
   const rest = new URLSearchParams(query).toString();
@@ -86,8 +92,16 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
       )}
       {visit.failed > 0 && (
         <p class="elsewhen" role="alert">
-          {visit.failed === 1 ? 'A letter was' : `${visit.failed} letters were`} given up by the mail server.{' '}
+          {visit.failed === 1 ? 'A letter was' : `${visit.failed} letters were`} given up and nobody has seen that yet.{' '}
           <A to="/letters">See Letters</A>
+        </p>
+      )}
+      {(visit.trouble.length > 0 || isStale(visit)) && (
+        <p class="elsewhen" role="alert">
+          {visit.trouble.length > 0
+            ? 'Something this server does by itself went wrong. '
+            : 'Nobody has looked over this collection for more than a day. '}
+          <A to="/status">See Status</A>
         </p>
       )}
       <main id="main">{children}</main>
@@ -106,7 +120,7 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
           {visit.lastSweep
             ? `Last looked over for letters: ${visit.lastSweep.slice(0, 16).replace('T', ' ')} UTC.`
             : 'Not yet looked over for letters.'}{' '}
-          Ages are reasons to act, never proof of condition.
+          <A to="/status">Status</A>. Ages are reasons to act, never proof of condition.
         </p>
       </footer>
     </body>

@@ -9,9 +9,11 @@ import { addMonths, type CivilDate } from '../dates/civil.ts';
 import type { Site } from '../links.ts';
 import type { Log } from '../log.ts';
 import type { DeliveryResult } from '../mail/deliver.ts';
-import { failedLetters, lastFinishedSweep } from '../store/letters.ts';
+import { failedLetters } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
+import { lastFinishedSweep } from '../store/outbox.ts';
 import { allCollections, type Collection, type Member, membersOf } from '../store/people.ts';
+import { isBad, JOBS, type Job, runsOf } from '../store/runs.ts';
 
 export interface Surroundings {
   store: Store;
@@ -19,6 +21,10 @@ export interface Surroundings {
   log: Log;
   now(): Date;
   deliver(): Promise<DeliveryResult>;
+  /** Where backups lie; null for a store in memory. */
+  dataDir: string | null;
+  /** What opens /metrics; null: nothing does. */
+  metricsToken: string | null;
 }
 
 export interface Visit {
@@ -38,6 +44,8 @@ export interface Visit {
   on: CivilDate;
   now: string;
   failed: number;
+  /** Jobs whose last run went wrong. */
+  trouble: readonly Job[];
   lastSweep: string | null;
 }
 
@@ -87,6 +95,7 @@ export const visiting = (around: Surroundings) =>
       on: today,
       now: now.toISOString(),
       failed: failedLetters(around.store, collection.id),
+      trouble: troubleOf(around.store),
       lastSweep: lastFinishedSweep(around.store, collection.id),
     };
     c.set('around', around);
@@ -95,6 +104,11 @@ export const visiting = (around: Surroundings) =>
     visit.on = dayAsked(c.req.query('on'), today) ?? today;
     await next();
   });
+
+const troubleOf = (store: Store): Job[] => {
+  const runs = runsOf(store);
+  return JOBS.filter((job) => isBad(runs[job]));
+};
 
 const asked = (c: Context): Record<string, string> => {
   const { on, ...query } = c.req.query();

@@ -157,7 +157,7 @@ describe('a plan made as on a day ahead', () => {
     const { barn, carId, placeId } = winterBarn();
     const ahead: CivilDate = '2026-10-05';
     const id = layUpIn(onDayIn(barn, ahead), carId, { place: placeId });
-    expect(tellOn(barn, id, ahead, true)).toBe(1);
+    expect(tellOn(barn, id, ahead, '2026-09-10')).toBe(1);
     // Until it is made, there is none.
     expect(sweptOn(barn, '2026-09-30')).toEqual({});
     expect(sweptOn(barn, ahead)[ADA] ?? '').not.toContain('this is the plan');

@@ -41,7 +41,9 @@ describe('openapi.json', () => {
       site: siteAt(null, 3000),
       log: createLog('error', () => {}),
       now: () => new Date('2026-11-25T10:00:00Z'),
-      deliver: async () => ({ sent: 0, waiting: 0, failed: 0 }),
+      dataDir: null,
+      metricsToken: null,
+      deliver: async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 }),
     });
     const routed = app.routes
       .filter(({ method, path }) => method !== 'ALL' && path.startsWith('/api/v1/') && !path.endsWith('/openapi.json'))

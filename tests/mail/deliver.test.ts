@@ -4,16 +4,19 @@ import { join } from 'node:path';
 import { simpleParser } from 'mailparser';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createLog } from '../../src/log.ts';
-import { deliver } from '../../src/mail/deliver.ts';
+import { type Delivery, deliver } from '../../src/mail/deliver.ts';
 import { fileTransport, smtpTransport, type Transport } from '../../src/mail/transport.ts';
-import { claimLetter, findLetter, queueLetters } from '../../src/store/letters.ts';
+import { findLetter } from '../../src/store/letters.ts';
+import { claimLetter, queueLetters } from '../../src/store/outbox.ts';
 import { type Barn, openBarn, TODAY } from '../support/cars.ts';
 import { newFolder } from '../support/folder.ts';
-import { newLetter } from '../support/letters.ts';
+import { justLetter, newLetter } from '../support/letters.ts';
 import { openPostOffice, type PostOffice } from '../support/post-office.ts';
 
 const NOW = '2026-11-25T07:00:00.000Z';
 const FROM = 'Standstill <standstill@example.org>';
+const PAGE = 'https://barn.example.org/letters/a';
+const STOP = 'https://barn.example.org/stop/barn/ada/signed';
 const minutes = (after: number): Date => new Date(Date.parse(NOW) + after * 60_000);
 
 let office: PostOffice;
@@ -32,21 +35,25 @@ const kept = <T extends { close(): void }>(one: T): T => {
 
 const barnWith = (...ids: string[]): Barn => {
   const barn = openBarn();
-  const written = ids.map((id) => ({ letter: newLetter(barn.acting, id, NOW), said: [], told: [] }));
-  const { collectionId } = barn.acting;
-  queueLetters(barn.store, { collectionId, day: TODAY, ahead: false, finishedAt: NOW }, written);
+  queueLetters(
+    barn.store,
+    ids.map((id) => justLetter(newLetter(barn.acting, id, NOW))),
+  );
   return barn;
 };
 
+const deliveryOf = (barn: Barn, mail: Transport, after = 0, lines: string[] = []): Delivery => ({
+  store: barn.store,
+  transports: { mail, push: mail, webhook: mail },
+  // What becomes of a letter just before it goes is another test's.
+  refresh: (letter) => ({ letter, collection: 'The barn', page: PAGE, stop: STOP, secret: null }),
+  log: createLog('debug', (line) => lines.push(line)),
+  now: () => minutes(after),
+  goOn: () => true,
+});
+
 const send = (barn: Barn, transport: Transport, after = 0, lines: string[] = []) =>
-  deliver({
-    store: barn.store,
-    transport,
-    from: FROM,
-    log: createLog('debug', (line) => lines.push(line)),
-    now: () => minutes(after),
-    goOn: () => true,
-  });
+  deliver(deliveryOf(barn, transport, after, lines));
 
 const found = (barn: Barn, id = 'a') => findLetter(barn.store, barn.acting.collectionId, id);
 
@@ -62,7 +69,12 @@ const closedPort = async (): Promise<number> => {
 describe('delivery to a mail server', () => {
   it('hands over both parts, umlauts and quotes whole, and every header a letter needs', async () => {
     const barn = barnWith('a');
-    expect(await send(barn, kept(smtpTransport(office.url)))).toEqual({ sent: 1, waiting: 0, failed: 0 });
+    expect(await send(barn, kept(smtpTransport(office.url, FROM)))).toEqual({
+      sent: 1,
+      waiting: 0,
+      failed: 0,
+      calledOff: 0,
+    });
     expect(office.recipients).toEqual(['ada@example.org']);
     const [mail] = office.mails;
     expect(mail?.text?.trim()).toBe('Wörter über Bremsflüssigkeit: “größer” als 24 Monate…');
@@ -80,7 +92,7 @@ describe('delivery to a mail server', () => {
 
   it('keeps what the server answered, and sends nothing a second time', async () => {
     const barn = barnWith('a', 'b');
-    const transport = kept(smtpTransport(office.url));
+    const transport = kept(smtpTransport(office.url, FROM));
     expect((await send(barn, transport)).sent).toBe(2);
     expect((await send(barn, transport, 60)).sent).toBe(0);
     expect(office.mails.map(({ messageId }) => messageId).toSorted()).toEqual([
@@ -95,14 +107,14 @@ describe('delivery to a mail server', () => {
 
   it('after a “not now” waits, longer each time, and then sends the same message', async () => {
     const barn = barnWith('a');
-    const transport = kept(smtpTransport(office.url));
+    const transport = kept(smtpTransport(office.url, FROM));
     office.refuseWith = 451;
-    expect(await send(barn, transport)).toEqual({ sent: 0, waiting: 1, failed: 0 });
+    expect(await send(barn, transport)).toEqual({ sent: 0, waiting: 1, failed: 0, calledOff: 0 });
     expect(found(barn)).toMatchObject({
       letter: { state: 'waiting', nextTryAt: minutes(1).toISOString(), leaseUntil: null, sentAt: null },
       attempts: [{ ok: false, answer: expect.stringContaining('451') as string }],
     });
-    expect(await send(barn, transport, 0.5)).toEqual({ sent: 0, waiting: 0, failed: 0 });
+    expect(await send(barn, transport, 0.5)).toEqual({ sent: 0, waiting: 0, failed: 0, calledOff: 0 });
     expect((await send(barn, transport, 1)).waiting).toBe(1);
     expect(found(barn)?.letter.nextTryAt).toBe(minutes(6).toISOString());
     office.refuseWith = null;
@@ -113,21 +125,21 @@ describe('delivery to a mail server', () => {
 
   it('after a final no gives the letter up at once; the others are sent', async () => {
     const barn = barnWith('a', 'b');
-    const transport = kept(smtpTransport(office.url));
+    const transport = kept(smtpTransport(office.url, FROM));
     office.refuseWith = 550;
-    expect(await send(barn, transport)).toEqual({ sent: 0, waiting: 0, failed: 2 });
+    expect(await send(barn, transport)).toEqual({ sent: 0, waiting: 0, failed: 2, calledOff: 0 });
     expect(found(barn)).toMatchObject({
       letter: { state: 'failed', tries: 1, sentAt: null },
       attempts: [{ ok: false, answer: expect.stringContaining('550') as string }],
     });
     office.refuseWith = null;
-    expect(await send(barn, transport, 9999)).toEqual({ sent: 0, waiting: 0, failed: 0 });
+    expect(await send(barn, transport, 9999)).toEqual({ sent: 0, waiting: 0, failed: 0, calledOff: 0 });
   });
 
   it('where nobody answers waits for the next try', async () => {
     const barn = barnWith('a');
-    const transport = kept(smtpTransport(`smtp://127.0.0.1:${await closedPort()}`));
-    expect(await send(barn, transport)).toEqual({ sent: 0, waiting: 1, failed: 0 });
+    const transport = kept(smtpTransport(`smtp://127.0.0.1:${await closedPort()}`, FROM));
+    expect(await send(barn, transport)).toEqual({ sent: 0, waiting: 1, failed: 0, calledOff: 0 });
     expect(found(barn)).toMatchObject({
       letter: { state: 'waiting' },
       attempts: [{ answer: expect.stringContaining('ECONNREFUSED') as string }],
@@ -136,7 +148,11 @@ describe('delivery to a mail server', () => {
 
   it('gives a letter up after the ninth try, three days and more after the first', async () => {
     const barn = barnWith('a');
-    const transport: Transport = { send: () => Promise.reject(new Error('No answer')), close: () => {} };
+    const transport: Transport = {
+      send: () => Promise.reject(new Error('No answer')),
+      judge: () => ({ refused: false, inDoubt: false }),
+      close: () => {},
+    };
     let after = 0;
     const waits: number[] = [];
     for (;;) {
@@ -153,36 +169,22 @@ describe('delivery to a mail server', () => {
 
   it('is not begun once the process is asked to stop', async () => {
     const barn = barnWith('a');
-    const log = createLog('error', () => {});
-    const stopped = {
-      store: barn.store,
-      transport: kept(smtpTransport(office.url)),
-      from: FROM,
-      log,
-      now: () => minutes(0),
-    };
-    expect(await deliver({ ...stopped, goOn: () => false })).toEqual({ sent: 0, waiting: 0, failed: 0 });
+    const stopped = { ...deliveryOf(barn, kept(smtpTransport(office.url, FROM))), goOn: () => false };
+    expect(await deliver(stopped)).toEqual({ sent: 0, waiting: 0, failed: 0, calledOff: 0 });
     expect(found(barn)?.letter).toMatchObject({ state: 'waiting', tries: 0 });
   });
 
   it('asked to send what is due by a later day tries each letter once, and plans the next try from now', async () => {
     const barn = barnWith('a');
     office.refuseWith = 451;
-    const log = createLog('error', () => {});
-    const store = {
-      store: barn.store,
-      transport: kept(smtpTransport(office.url)),
-      from: FROM,
-      log,
-      now: () => minutes(0),
-    };
-    expect((await deliver({ ...store, goOn: () => true }, minutes(99_999))).waiting).toBe(1);
+    const delivery = deliveryOf(barn, kept(smtpTransport(office.url, FROM)));
+    expect((await deliver(delivery, minutes(99_999))).waiting).toBe(1);
     expect(found(barn)?.letter).toMatchObject({ state: 'waiting', tries: 1, nextTryAt: minutes(1).toISOString() });
   });
 
   it('leaves a letter another sender holds, and takes it over when that lease ran out', async () => {
     const barn = barnWith('a');
-    const transport = kept(smtpTransport(office.url));
+    const transport = kept(smtpTransport(office.url, FROM));
     claimLetter(barn.store, { now: NOW, dueBy: NOW, leaseUntil: minutes(10).toISOString(), except: [] });
     expect((await send(barn, transport, 9)).sent).toBe(0);
     expect((await send(barn, transport, 10)).sent).toBe(1);
@@ -191,7 +193,7 @@ describe('delivery to a mail server', () => {
 
   it('by two senders at once sends every letter once', async () => {
     const barn = barnWith('a', 'b', 'c', 'd');
-    const results = await Promise.all([1, 2].map(() => send(barn, kept(smtpTransport(office.url)))));
+    const results = await Promise.all([1, 2].map(() => send(barn, kept(smtpTransport(office.url, FROM)))));
     expect(results.reduce((sum, { sent }) => sum + sent, 0)).toBe(4);
     expect(office.mails.map(({ messageId }) => messageId).toSorted()).toEqual(
       ['a', 'b', 'c', 'd'].map((id) => `<digest.${id}@localhost>`),
@@ -202,9 +204,9 @@ describe('delivery to a mail server', () => {
     const barn = barnWith('a', 'b');
     const lines: string[] = [];
     office.refuseWith = 451;
-    await send(barn, kept(smtpTransport(office.url)), 0, lines);
+    await send(barn, kept(smtpTransport(office.url, FROM)), 0, lines);
     office.refuseWith = null;
-    await send(barn, kept(smtpTransport(office.url)), 1, lines);
+    await send(barn, kept(smtpTransport(office.url, FROM)), 1, lines);
     expect(lines.map((line) => (JSON.parse(line) as { event: string }).event)).toEqual([
       'letter not sent',
       'letter not sent',
@@ -221,7 +223,7 @@ describe('delivery without a mail server', () => {
   it('writes each letter as an .eml file with the line ends of mail, which a mail reader opens', async () => {
     const barn = barnWith('a', 'b');
     const folder = join(newFolder(), 'mail');
-    expect((await send(barn, kept(fileTransport(folder)))).sent).toBe(2);
+    expect((await send(barn, kept(fileTransport(folder, FROM)))).sent).toBe(2);
     expect(readdirSync(folder).toSorted()).toEqual([`${TODAY}-a.eml`, `${TODAY}-b.eml`]);
     const file = readFileSync(join(folder, `${TODAY}-a.eml`));
     expect(file.toString('latin1').replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);

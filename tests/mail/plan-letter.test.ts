@@ -11,6 +11,8 @@ const FRAME = {
   collection: 'The “barn” & shed',
   day: '10 September 2026',
   href: (path: string) => `https://barn.example.org/cars-here${path}`,
+  answer: (partId: string) => `https://barn.example.org/cars-here/answers/letter/${partId}/signed`,
+  stop: 'https://barn.example.org/cars-here/stop/barn/ada/signed',
 };
 const letterOf = (given: StayGiven = {}, car = 'Merle <Tourer>', place: string | null = 'Garage <north>') =>
   planLetterOf(viewOf(stayOf(given), '2026-09-10'), car, place);
@@ -89,7 +91,11 @@ describe('the letter with a plan', () => {
     expect(text(html)).toContain('Ada <b>, this is the plan for putting away “Merle <Tourer>” (The “barn” & shed).');
     expect(inside(html, 'h2')).toEqual(letter.days.map(({ day }) => day));
     expect(inside(html, 'strong')).toEqual(letter.days.flatMap(({ steps }) => steps.map(({ title }) => title)));
-    expect(tags(html, 'a').map((one) => one['href'])).toEqual(['https://barn.example.org/cars-here/lay-ups/stay']);
+    expect(tags(html, 'a').map((one) => one['href'])).toEqual([
+      'https://barn.example.org/cars-here/lay-ups/stay',
+      'https://barn.example.org/cars-here/collection',
+      FRAME.stop,
+    ]);
     for (const { why, lines } of letter.days.flatMap(({ steps }) => steps))
       for (const words of [why, ...lines]) expect(text(html)).toContain(words);
     expect(html).not.toMatch(/<script|<img|src=/);

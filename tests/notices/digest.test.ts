@@ -40,6 +40,7 @@ const car = (name: string, findings: readonly Finding[], unproven = 0): OwedCar 
   stay: [],
   owed: owed(findings, new Map()),
   unproven,
+  unjudged: 0,
 });
 const many = (n: number, of: Finding): Finding[] =>
   Array.from({ length: n }, (_, index) => ({ ...of, part: { ...of.part, id: `${of.part.id} ${index}` } }));
@@ -81,6 +82,7 @@ describe('the day’s letter', () => {
     expect(line).toEqual({
       partId: 'tire',
       stage: 'past',
+      again: null,
       news: ['past'],
       safety: true,
       title: 'Road tire, front left',

@@ -90,7 +90,9 @@ describe('a stage that begins again', () => {
 
   it('of a renewed part is another part’s and said for it', () => {
     const next = finding(PART, [dated('made', '2026-01-15')], '2031-01-15', { part: { id: 'next' } });
-    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([{ ...next, told: ['look'] }]);
+    expect(owed([next], saidBy(['look', '2021-01-15'], ['past', '2026-01-16']))).toEqual([
+      { ...next, told: ['look'], lastSaid: null },
+    ]);
   });
 });
 

@@ -4,7 +4,11 @@ import type { Owed, Stage } from '../../src/notices/owed.ts';
 import { heardWhileStanding } from '../../src/notices/silence.ts';
 import { finding } from '../support/parts.ts';
 
-const owedOf = (kind: string, ...told: [Stage, ...Stage[]]): Owed => ({ ...finding(kind, [], '2027-01-15'), told });
+const owedOf = (kind: string, ...told: [Stage, ...Stage[]]): Owed => ({
+  ...finding(kind, [], '2027-01-15'),
+  told,
+  lastSaid: null,
+});
 const heard = (kind: string, ...told: [Stage, ...Stage[]]): readonly Stage[] =>
   heardWhileStanding([owedOf(kind, ...told)])[0]?.told ?? [];
 

@@ -358,7 +358,7 @@ describe('cars and letters', () => {
     fc.assert(
       fc.property(anyFindings, (findings) => {
         const news = owed(findings, new Map());
-        const digest = digestOf([{ carId: 'car', name: 'Car', owed: news, stay: [], unproven: 3 }]);
+        const digest = digestOf([{ carId: 'car', name: 'Car', owed: news, stay: [], unproven: 3, unjudged: 0 }]);
         const lines = digest?.cars.flatMap((car) => car.lines) ?? [];
         expect(lines.map(({ partId }) => partId).toSorted()).toEqual(news.map(({ part }) => part.id).toSorted());
         expect(lines.map(({ safety }) => safety)).toEqual(

@@ -16,7 +16,9 @@ export const timeLineUp = async (store: Store, fleet: Fleet): Promise<void> => {
     site: siteAt(null, 3000),
     log: createLog('error'),
     now: () => new Date(`${ON}T10:00:00Z`),
-    deliver: async () => ({ sent: 0, waiting: 0, failed: 0 }),
+    dataDir: null,
+    metricsToken: null,
+    deliver: async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 }),
   });
   let bytes = 0;
   const { page, assess } = await inTurns(9, {

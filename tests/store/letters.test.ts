@@ -1,39 +1,41 @@
 import { describe, expect, it } from 'vitest';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import type { Stage } from '../../src/notices/owed.ts';
+import { failedLetters, findLetter, type LetterRow, lettersOf } from '../../src/store/letters.ts';
 import {
   claimLetter,
-  failedLetters,
-  findLetter,
-  type LetterRow,
   lastFinishedSweep,
-  lettersOf,
+  markSwept,
   queueLetters,
   type Swept,
-  saidTo,
   settleLetter,
   sweptAt,
   waitingLetters,
-} from '../../src/store/letters.ts';
+} from '../../src/store/outbox.ts';
+import { saidTo } from '../../src/store/told.ts';
 import { type Barn, carIn, openBarn, partOf, TODAY } from '../support/cars.ts';
-import { newLetter } from '../support/letters.ts';
+import { justLetter, newLetter } from '../support/letters.ts';
 
 const NOW = '2026-11-25T07:00:00.000Z';
 const at = (minutes: number): string => new Date(Date.parse(NOW) + minutes * 60_000).toISOString();
 
-const swept = (collectionId: string, day: CivilDate, ahead = false): Swept => ({
+const swept = ({ acting: { collectionId, personId } }: Barn, day: CivilDate, ahead = false): Swept => ({
   collectionId,
+  people: [personId],
   day,
   ahead,
   finishedAt: NOW,
 });
 
+const sweptOn = ({ store, acting: { collectionId, personId } }: Barn, day: CivilDate): string | null =>
+  sweptAt(store, collectionId, personId, day);
+
+const heard = ({ store, acting: { collectionId, personId } }: Barn, day: CivilDate = TODAY) =>
+  saidTo(store, { collectionId, personId, day, besides: null });
+
 const queue = (barn: Barn, id: string, said: { partId: string; stage: Stage }[] = []): void => {
-  const { collectionId } = barn.acting;
   const lines = said.map((line) => ({ ...line, saidOn: TODAY }));
-  queueLetters(barn.store, swept(collectionId, TODAY), [
-    { letter: newLetter(barn.acting, id, NOW), said: lines, told: [] },
-  ]);
+  queueLetters(barn.store, [{ ...justLetter(newLetter(barn.acting, id, NOW)), said: lines }]);
 };
 
 const taken = (letter: LetterRow | undefined): LetterRow => {
@@ -42,7 +44,15 @@ const taken = (letter: LetterRow | undefined): LetterRow => {
 };
 
 const settle = (barn: Barn, letter: LetterRow, state: 'sent' | 'waiting' | 'failed', nextTryAt = NOW): void =>
-  settleLetter(barn.store, letter, { at: at(1), ok: state === 'sent', answer: '250 OK', state, nextTryAt });
+  settleLetter(barn.store, letter, {
+    at: at(1),
+    ok: state === 'sent',
+    answer: '250 OK',
+    state,
+    why: null,
+    inDoubt: false,
+    nextTryAt,
+  });
 
 /** Claims what is due at an instant. */
 const take = (barn: Barn, now: string, leaseUntil: string) =>
@@ -124,7 +134,15 @@ describe('settling an attempt', () => {
     queue(barn, 'a');
     settle(barn, taken(take(barn, NOW, at(10))), 'waiting', at(5));
     const again = taken(take(barn, at(5), at(15)));
-    settleLetter(barn.store, again, { at: at(6), ok: false, answer: 'No', state: 'failed', nextTryAt: at(6) });
+    settleLetter(barn.store, again, {
+      at: at(6),
+      ok: false,
+      answer: 'No',
+      state: 'failed',
+      why: 'refused',
+      inDoubt: false,
+      nextTryAt: at(6),
+    });
     const found = findLetter(barn.store, barn.acting.collectionId, 'a');
     expect(found?.attempts.map((one) => one.at)).toEqual([at(1), at(6)]);
     expect(found?.letter).toMatchObject({ state: 'failed', sentAt: null });
@@ -133,79 +151,68 @@ describe('settling an attempt', () => {
 });
 
 describe('queueing', () => {
-  it('writes letters, what they say and the sweep together', () => {
+  it('writes letters and what they say together', () => {
     const barn = openBarn();
     const part = partOf(barn, carIn(barn), 'wiring');
-    const { collectionId, personId } = barn.acting;
+    const { collectionId } = barn.acting;
     queue(barn, 'a', [{ partId: part.id, stage: 'look' }]);
     expect(lettersOf(barn.store, collectionId).map(({ id }) => id)).toEqual(['a']);
-    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([
-      { partId: part.id, stage: 'look', saidOn: TODAY },
-    ]);
-    expect(sweptAt(barn.store, collectionId, TODAY)).toBe(NOW);
-    expect(lastFinishedSweep(barn.store)).toBe(NOW);
+    expect(heard(barn)).toEqual([{ partId: part.id, stage: 'look', saidOn: TODAY }]);
   });
 
   it('writes nothing at all where one letter’s message id was used before', () => {
     const barn = openBarn();
-    const { collectionId, personId } = barn.acting;
+    const { collectionId } = barn.acting;
     const part = partOf(barn, carIn(barn), 'wiring');
     const said = [{ partId: part.id, stage: 'look' as const, saidOn: TODAY }];
     const twin = { ...newLetter(barn.acting, 'b', NOW), messageId: newLetter(barn.acting, 'a', NOW).messageId };
-    const written = [
-      { letter: newLetter(barn.acting, 'a', NOW), said, told: [] },
-      { letter: twin, said: [], told: [] },
-    ];
-    expect(() => queueLetters(barn.store, swept(collectionId, TODAY), written)).toThrow(/UNIQUE.*message_id/);
+    const written = [{ ...justLetter(newLetter(barn.acting, 'a', NOW)), said }, justLetter(twin)];
+    expect(() => queueLetters(barn.store, written)).toThrow(/UNIQUE.*message_id/);
     expect(lettersOf(barn.store, collectionId)).toEqual([]);
-    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([]);
-    expect(sweptAt(barn.store, collectionId, TODAY)).toBeNull();
+    expect(heard(barn)).toEqual([]);
   });
 
   it('marks a day as swept again without a fault', () => {
     const barn = openBarn();
-    queueLetters(barn.store, swept(barn.acting.collectionId, TODAY), []);
-    queueLetters(barn.store, { ...swept(barn.acting.collectionId, TODAY), finishedAt: at(60) }, []);
+    markSwept(barn.store, swept(barn, TODAY));
+    markSwept(barn.store, { ...swept(barn, TODAY), finishedAt: at(60) });
+    expect(sweptOn(barn, TODAY)).toBe(at(60));
     expect(lastFinishedSweep(barn.store)).toBe(at(60));
   });
 
   it('was not told in a letter that was given up, and can be told again the same day', () => {
     const barn = openBarn();
-    const { collectionId, personId } = barn.acting;
     const partId = partOf(barn, carIn(barn), 'wiring').id;
     queue(barn, 'a', [{ partId, stage: 'look' }]);
     settle(barn, taken(take(barn, NOW, at(10))), 'failed');
-    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([]);
+    expect(heard(barn)).toEqual([]);
     queue(barn, 'b', [{ partId, stage: 'look' }]);
-    expect(saidTo(barn.store, collectionId, personId, TODAY)).toHaveLength(1);
+    expect(heard(barn)).toHaveLength(1);
   });
 
   it('said as on a day ahead silences nothing before that day, and does not count as its sweep', () => {
     const barn = openBarn();
-    const { collectionId, personId } = barn.acting;
     const partId = partOf(barn, carIn(barn), 'wiring').id;
     const said = [{ partId, stage: 'look' as const, saidOn: '2027-04-01' as const }];
     const letter = newLetter(barn.acting, 'a', NOW);
-    queueLetters(barn.store, swept(collectionId, '2027-04-01', true), [{ letter, said, told: [] }]);
-    expect(saidTo(barn.store, collectionId, personId, '2027-03-31')).toEqual([]);
-    expect(saidTo(barn.store, collectionId, personId, '2027-04-01')).toHaveLength(1);
-    expect(sweptAt(barn.store, collectionId, '2027-04-01')).toBeNull();
+    queueLetters(barn.store, [{ ...justLetter({ ...letter, ahead: true }), said }]);
+    markSwept(barn.store, swept(barn, '2027-04-01', true));
+    expect(heard(barn, '2027-03-31')).toEqual([]);
+    expect(heard(barn, '2027-04-01')).toHaveLength(1);
+    expect(sweptOn(barn, '2027-04-01')).toBeNull();
   });
 
   it('remembers of each stage of a part the day it was last said', () => {
     const barn = openBarn();
-    const { collectionId, personId } = barn.acting;
     const partId = partOf(barn, carIn(barn), 'wiring').id;
     for (const [id, saidOn] of [
       ['a', '2025-01-01'],
       ['b', '2026-01-01'],
     ] as const)
-      queueLetters(barn.store, swept(collectionId, saidOn), [
-        { letter: newLetter(barn.acting, id, NOW), said: [{ partId, stage: 'look', saidOn }], told: [] },
+      queueLetters(barn.store, [
+        { ...justLetter(newLetter(barn.acting, id, NOW)), said: [{ partId, stage: 'look', saidOn }] },
       ]);
-    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([
-      { partId, stage: 'look', saidOn: '2026-01-01' },
-    ]);
+    expect(heard(barn)).toEqual([{ partId, stage: 'look', saidOn: '2026-01-01' }]);
   });
 });
 
@@ -216,13 +223,14 @@ describe('one collection', () => {
     const part = partOf(other, carIn(other), 'wiring');
     queue(other, 'theirs', [{ partId: part.id, stage: 'look' }]);
     settle(other, taken(take(other, NOW, at(10))), 'failed');
-    const { collectionId, personId } = barn.acting;
+    const { collectionId } = barn.acting;
     expect(lettersOf(barn.store, collectionId)).toEqual([]);
     expect(findLetter(barn.store, collectionId, 'theirs')).toBeUndefined();
     expect(failedLetters(barn.store, collectionId)).toBe(0);
-    expect(sweptAt(barn.store, collectionId, TODAY)).toBeNull();
-    expect(saidTo(barn.store, collectionId, personId, TODAY)).toEqual([]);
-    expect(saidTo(barn.store, collectionId, other.acting.personId, TODAY)).toEqual([]);
+    expect(sweptOn(barn, TODAY)).toBeNull();
+    expect(heard(barn)).toEqual([]);
+    const told = { collectionId, personId: other.acting.personId, day: TODAY, besides: null };
+    expect(saidTo(barn.store, told)).toEqual([]);
     expect(failedLetters(barn.store, other.acting.collectionId)).toBe(1);
   });
 });

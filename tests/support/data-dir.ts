@@ -1,11 +1,12 @@
 /** A data folder on the disk with a car in it, for processes to work on. */
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { queueLetters } from '../../src/store/letters.ts';
 import { openStore } from '../../src/store/open.ts';
-import { carIn, claim, date, openBarn, TODAY } from './cars.ts';
+import { queueLetters } from '../../src/store/outbox.ts';
+import { changeMember } from '../../src/store/people.ts';
+import { carIn, claim, date, openBarn } from './cars.ts';
 import { newFolder } from './folder.ts';
-import { newLetter } from './letters.ts';
+import { justLetter, newLetter } from './letters.ts';
 
 /** Whose brake fluid, filled on 1 June 2004, is long past by any clock; a letter may wait in its outbox. */
 export const filledDataDir = ({ letter = false } = {}): string => {
@@ -15,9 +16,9 @@ export const filledDataDir = ({ letter = false } = {}): string => {
   date(barn, carIn(barn), 'brake-fluid-glycol', claim('filled', '1 June 2004'));
   // Due by any clock, too: processes read the real one.
   const now = '2020-01-01T07:00:00.000Z';
-  const written = letter ? [{ letter: newLetter(barn.acting, 'a', now), said: [], told: [] }] : [];
-  const swept = { collectionId: barn.acting.collectionId, day: TODAY, ahead: false };
-  if (letter) queueLetters(store, { ...swept, finishedAt: now }, written);
+  // Processes read the real clock: the yearly letter must not come in between.
+  changeMember(store, barn.acting.collectionId, barn.acting.personId, { yearlyMonth: null });
+  if (letter) queueLetters(store, [justLetter(newLetter(barn.acting, 'a', now))]);
   store.$client.close();
   return dataDir;
 };

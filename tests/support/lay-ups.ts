@@ -17,6 +17,7 @@ import { addMember, type Collection, findCollection } from '../../src/store/peop
 import { addPlace, type NewPlace } from '../../src/store/places.ts';
 import { type Barn, barnOf, carIn, carOf, must, openBarn } from './cars.ts';
 import { filledIn } from './html.ts';
+import { allSent } from './letters.ts';
 import { openSite } from './site.ts';
 import { placeOf } from './stays.ts';
 
@@ -141,18 +142,15 @@ export const sweepOn = (
   barn: Barn,
   today: CivilDate,
   { clock = today, dryRun = false }: { clock?: CivilDate; dryRun?: boolean } = {},
-): SweepResult =>
-  sweepCollection(barn.store, collectionOf(barn), { today, now: `${clock}T07:00:00.000Z`, href, dryRun });
+): SweepResult => {
+  allSent(barn.store);
+  return sweepCollection(barn.store, collectionOf(barn), { today, now: `${clock}T07:00:00.000Z`, href, dryRun });
+};
 
 /** Sends the plan of a stay, as making it does. */
-export const tellOn = (barn: Barn, id: string, today: CivilDate, ahead = false): number =>
-  tellPlan(
-    barn.store,
-    collectionOf(barn),
-    stayIn(barn, id, today),
-    { today, now: `${today}T10:00:00.000Z`, href },
-    ahead,
-  );
+/** `clock`: the day it is sent, where that is not the day the pages are seen as on. */
+export const tellOn = (barn: Barn, id: string, today: CivilDate, clock: CivilDate = today): number =>
+  tellPlan(barn.store, collectionOf(barn), stayIn(barn, id, today), { today, now: `${clock}T10:00:00.000Z`, href });
 
 /** What was written so far, oldest first; to one person if named. */
 export const lettersTo = ({ store, acting }: Barn, recipient?: string): LetterRow[] =>

@@ -47,7 +47,9 @@ export const openSite = ({
     site: siteAt(baseUrl ? new URL(baseUrl) : null, 3000),
     log: createLog('debug', log),
     now: () => new Date(now),
-    deliver: deliver ?? (async () => ({ sent: 0, waiting: 0, failed: 0 })),
+    dataDir: null,
+    metricsToken: null,
+    deliver: deliver ?? (async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 })),
   });
   const ask = async (path: string, init?: RequestInit): Promise<Response> =>
     app.request(`http://localhost:3000${path}`, init);

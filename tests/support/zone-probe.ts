@@ -88,7 +88,7 @@ export const probe = (): string => {
     ['DOT AB C2 DEFH 0126', '0126', '239'].map((code) => readTireCode(code, TODAY)),
     findings.map(({ standing, began, look, due, past }) => ({ standing, began, look, due, past })),
     findings.map(explain),
-    digestOf([{ carId: 'car', name: 'Car', owed: owed(findings, new Map()), stay: [], unproven: 0 }]),
+    digestOf([{ carId: 'car', name: 'Car', owed: owed(findings, new Map()), stay: [], unproven: 0, unjudged: 0 }]),
     INSTANTS.map((instant) => ZONES.map((zone) => todayIn(zone, new Date(instant)))),
   ]);
 };

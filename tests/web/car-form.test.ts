@@ -140,7 +140,7 @@ describe('changing a car', () => {
   it('shows every trait, those of the car ticked', async () => {
     const { site, carId } = siteWithCar();
     const html = await (await site.get(`/cars/${carId}/change`)).text();
-    const inputs = tags(html, 'input').filter(({ type }) => type === 'radio' || type === 'checkbox');
+    const inputs = tags(html, 'input').filter(({ name = '' }) => name === 'traits' || name.startsWith('one-'));
     expect(inputs.map(({ value }) => value)).toEqual(STATED_TRAITS);
     const checked = inputs.filter((one) => 'checked' in one).map(({ value }) => value ?? '');
     expect(checked.toSorted()).toEqual(ROADSTER.toSorted());

@@ -47,7 +47,7 @@ describe('a member', () => {
     expect(members()).toMatchObject([{ name: 'Ada' }, { ...bram, letters: true }]);
     const id = members()[1]?.id ?? '';
     expect((await site.post(`/members/${id}`, { name: 'Bram', email: '', dateOrder: 'ask' })).status).toBe(303);
-    expect(members()[1]).toEqual({ id, name: 'Bram', email: null, dateOrder: 'ask', letters: false });
+    expect(members()[1]).toMatchObject({ id, name: 'Bram', email: null, dateOrder: 'ask', letters: false });
     expect(members()[0]).toMatchObject({ name: 'Ada', email: 'ada@example.org', letters: true });
   });
 

@@ -19,7 +19,9 @@ const openApp = (baseUrl?: string) => {
     site: siteAt(baseUrl ? new URL(baseUrl) : null, 3000),
     log: createLog('debug', (line) => lines.push(line)),
     now: () => new Date('2026-11-25T10:00:00Z'),
-    deliver: async () => ({ sent: 0, waiting: 0, failed: 0 }),
+    dataDir: null,
+    metricsToken: null,
+    deliver: async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 }),
   });
   const ask = async (address: string, init?: RequestInit) => app.request(address, init);
   return { ask, lines };
@@ -135,7 +137,13 @@ describe('the probes', () => {
   it('answer without a collection of cars being looked at', async () => {
     const site = openSite();
     expect(await (await site.get('/healthz')).json()).toEqual({ status: 'up' });
-    expect(await (await site.get('/readyz')).json()).toEqual({ status: 'ready', collections: 1, lastSweep: null });
+    expect(await (await site.get('/readyz')).json()).toEqual({
+      status: 'ready',
+      collections: 1,
+      lastSweep: null,
+      lastGoodSweep: null,
+      trouble: [],
+    });
     await site.post('/letters', {});
     expect(await (await site.get('/readyz')).json()).toMatchObject({ lastSweep: '2026-11-25T10:00:00.000Z' });
   });

@@ -1,20 +1,26 @@
 import { describe, expect, it } from 'vitest';
+import { parcelFor } from '../../src/acts/refresh-letter.ts';
+import { siteAt } from '../../src/links.ts';
 import { createLog } from '../../src/log.ts';
 import { deliver } from '../../src/mail/deliver.ts';
-import type { Transport } from '../../src/mail/transport.ts';
+import { smtpTransport, type Transport } from '../../src/mail/transport.ts';
 import { changeMember } from '../../src/store/people.ts';
 import { barnOf, carIn, claim, date } from '../support/cars.ts';
 import { inside, tags, text } from '../support/html.ts';
 import { openSite, type TestSite } from '../support/site.ts';
 
+const { href } = siteAt(null, 3000);
+
 /** A site that delivers for real, to a transport that answers as it is told. */
 const openWith = (transport: Partial<Transport>) => {
+  const judge = smtpTransport('smtp://127.0.0.1:1', 'standstill@example.org').judge;
+  const mail = { send: async () => '250 Taken', judge, close: () => {}, ...transport };
   const site: TestSite = openSite({
     deliver: () =>
       deliver({
         store: site.store,
-        transport: { send: async () => '250 Taken', close: () => {}, ...transport },
-        from: 'standstill@example.org',
+        transports: { mail, push: mail, webhook: mail },
+        refresh: (letter, at) => parcelFor(site.store, letter, { now: at, href }),
         log: createLog('error', () => {}),
         now: () => new Date('2026-11-25T10:00:00Z'),
         goOn: () => true,
@@ -35,7 +41,7 @@ describe('looking over the collection by hand', () => {
     const html = await read('/letters?outcome=written');
     expect(text(html)).toContain('Written. How far it has come stands in the list.');
     expect(inside(html, 'li')).toEqual([
-      '1 past: Merle <Tourer> 2026-11-25, to ada@example.org: sent at 2026-11-25 10:00 UTC.',
+      '1 past: Merle <Tourer> 2026-11-25, news by mail to ada@example.org: sent at 2026-11-25 10:00 UTC.',
     ]);
     expect(html).toContain('Last looked over for letters: 2026-11-25 10:00 UTC.');
   });
@@ -58,14 +64,14 @@ describe('looking over the collection by hand', () => {
     expect(answer.headers.get('location')).toBe('/letters?outcome=no-address');
     const html = await read('/letters?outcome=no-address');
     expect(text(html)).toContain('There is news for someone who has no address.');
-    expect(text(html)).toContain('Nobody gets letters: give a member an address');
+    expect(text(html)).toContain('Nobody gets letters by mail: give a member an address');
     expect(text(html)).toContain('No letter yet.');
   });
 
   it('as on another day writes the letter of that day', async () => {
     const { site, read } = openWith({});
     await site.post('/letters?on=2026-06-01', {});
-    expect(inside(await read('/letters'), 'li')[0]).toMatch(/^1 due: .* 2026-06-01, to ada@example\.org/);
+    expect(inside(await read('/letters'), 'li')[0]).toMatch(/^1 due: .* 2026-06-01, news by mail to ada@example\.org/);
   });
 });
 
@@ -83,8 +89,8 @@ describe('a letter on its way', () => {
     expect(await read('/')).not.toContain('given up');
     await site.post('/letters', {});
     for (const path of ['/', `/cars/${carId}`, '/date-codes'])
-      expect(text(await read(path)), path).toContain('A letter was given up by the mail server. See Letters');
-    expect(inside(await read('/letters'), 'li')[0]).toContain('given up.');
+      expect(text(await read(path)), path).toContain('A letter was given up and nobody has seen that yet. See Letters');
+    expect(inside(await read('/letters'), 'li')[0]).toContain('given up: it was refused for good.');
   });
 });
 

@@ -59,7 +59,7 @@ export const layUpRoutes = (app: Api): void => {
     const here = stayHere(store, id, outcome.value, visit.on);
     if (!here) return noLayUp(c) as never;
     const writing = { today: visit.on, now: visit.now, href: visit.site.href };
-    tellPlan(store, visit.collection, here, writing, visit.on > visit.today);
+    tellPlan(store, visit.collection, here, writing);
     c.header('Location', addressOf(c, outcome.value));
     return c.json(layUpOut(here), 201);
   });

@@ -70,7 +70,7 @@ export const addLayUp = async (c: Ctx) => {
   if (!outcome.ok) return show(c, null, form, outcome.faults);
   const here = stayHere(store, visit.collection.id, outcome.value, visit.on);
   const writing = { today: visit.on, now: visit.now, href: visit.site.href };
-  if (here) tellPlan(store, visit.collection, here, writing, visit.on > visit.today);
+  if (here) tellPlan(store, visit.collection, here, writing);
   return c.redirect(at(visit, `/lay-ups/${outcome.value}`), 303);
 };
 
@@ -109,7 +109,7 @@ export const changeLayUp = async (c: Ctx) => {
 const show = (c: Ctx, row: LayUpRow | null, given: LayUpForm, faults: readonly Fault[]) => {
   const { collection } = c.get('visit');
   const { store } = c.get('around');
-  const cars = carsOf(store, collection.id).filter(({ ours }) => ours);
+  const cars = carsOf(store, collection.id).filter(({ ours, leftOn }) => ours && leftOn === null);
   const shown: Shown = {
     row,
     given,

@@ -3,11 +3,12 @@ import { addCarAct, type CarGiven, changeCarAct } from '../../acts/add-car.ts';
 import type { Fault } from '../../acts/fault.ts';
 import { QUICK_STARTS } from '../../catalogue/quick-starts.ts';
 import { FACETS } from '../../catalogue/traits.ts';
-import { carWithParts } from '../../store/cars.ts';
+import { type CarRow, carWithParts } from '../../store/cars.ts';
 import { CAR_FORM, type CarForm, notADistance, readDistance, readForm } from '../forms.ts';
 import { A, choiceOf, DistanceField, FaultSummary, Faults, faultsOf, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
+import { LeftForm } from './car-left.tsx';
 
 const EMPTY: CarForm = {
   name: '',
@@ -46,7 +47,7 @@ export const changeCarPage = (c: Ctx) => {
   // What it meant when it was typed, not what it would mean to whoever changes the car now.
   const built = { built: builtTyped, builtAsked: builtTyped, builtChoice: builtEdtf ?? '' };
   const given = { ...EMPTY, ...built, name, note, traits: traits as CarForm['traits'] };
-  return page(c, `Change ${name}`, <ChangeCar carId={found.car.id} given={given} faults={[]} />);
+  return page(c, `Change ${name}`, <ChangeCar car={found.car} given={given} faults={[]} />);
 };
 
 export const changeCar = async (c: Ctx) => {
@@ -62,7 +63,7 @@ export const changeCar = async (c: Ctx) => {
     return page(
       c,
       `Change ${found.car.name}`,
-      <ChangeCar carId={found.car.id} given={given} faults={outcome.faults} />,
+      <ChangeCar car={found.car} given={given} faults={outcome.faults} />,
       422,
     );
   return c.redirect(at(c.get('visit'), `/cars/${found.car.id}`), 303);
@@ -107,11 +108,11 @@ const NewCar = ({ given, faults }: Shown) => (
   </>
 );
 
-const ChangeCar = ({ carId, given, faults }: Shown & { carId: string }) => (
+const ChangeCar = ({ car, given, faults }: Shown & { car: CarRow }) => (
   <>
     <h1>Change {given.name || 'the car'}</h1>
     <FaultSummary faults={faults} />
-    <Post to={`/cars/${carId}`} class="stacked">
+    <Post to={`/cars/${car.id}`} class="stacked">
       <NameAndBuild given={given} faults={faults} />
       <Faults faults={faults} field="traits" />
       <p class="hint">
@@ -140,8 +141,9 @@ const ChangeCar = ({ carId, given, faults }: Shown & { carId: string }) => (
       <button>Save the car</button>
     </Post>
     <p>
-      <A to={`/cars/${carId}`}>Back without saving</A>
+      <A to={`/cars/${car.id}`}>Back without saving</A>
     </p>
+    {car.ours && car.leftOn === null && <LeftForm car={car} />}
   </>
 );
 

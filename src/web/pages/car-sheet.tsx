@@ -18,6 +18,7 @@ import { Rule } from '../rule.tsx';
 import { Bay, countsInWords, StandingWord } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 import { isWaiting } from '../waiting.ts';
+import { LeftNote } from './car-left.tsx';
 import { ComesBack, revivalsOfCar } from './car-revivals.tsx';
 import { History, Odometer, StandsIn } from './car-sheet-sides.tsx';
 import { LaidUp, Stays, type StaysOfCar, staysOfCar } from './car-stays.tsx';
@@ -102,6 +103,7 @@ const CarSheet = ({ found, findings, past, places, stays, revivals, faults, give
         {reading ? `; ${reading.km.toLocaleString('en-US')} km on ${reading.day}` : '; no odometer reading'}.
       </p>
       {car.note && <p class="note">{car.note}</p>}
+      <LeftNote car={car} />
       <LaidUp stays={stays} carId={car.id} />
       <ComesBack revivals={revivals} carId={car.id} />
       <p class="call">

@@ -4,13 +4,14 @@ import { z } from 'zod';
 import type { Fault } from '../../acts/fault.ts';
 import { isTimeZone } from '../../clock.ts';
 import { DATE_ORDERS, type DateOrder } from '../../dates/typed-point.ts';
+import { dayInWords } from '../../dates/words.ts';
 import { addCollection, addMember, changeCollection, changeMember, type Member } from '../../store/people.ts';
 import { ACTING_FORM, COLLECTION_FORM, MEMBER_FORM, readForm } from '../forms.ts';
 import { A, Faults, faultsOf, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { at, COOKIES, type Ctx } from '../visit.ts';
 
-type MemberGiven = Omit<Member, 'id' | 'email'> & { email: string };
+type MemberGiven = Pick<Member, 'name' | 'dateOrder' | 'letters'> & { email: string };
 
 interface Given {
   /** Which form was rejected: the collection's, a member's id, or `new`. */
@@ -64,7 +65,8 @@ export const saveMember = async (c: Ctx) => {
   const member = await readForm(c, MEMBER_FORM);
   const faults = memberFaults(member, id);
   if (faults.length > 0) return show(c, { form: id, member, faults });
-  const known = { ...member, email: member.email || null };
+  // Turned on again, letters that were stopped by a link come again.
+  const known = { ...member, email: member.email || null, ...(member.letters ? { stoppedOn: null } : {}) };
   if (id === 'new') addMember(c.get('around').store, visit.collection.id, known);
   else changeMember(c.get('around').store, visit.collection.id, id, known);
   return c.redirect(at(visit, '/collection'), 303);
@@ -115,6 +117,13 @@ const CollectionShown = ({ given }: { given: Given }) => {
       </p>
       <h2>Who shares it</h2>
       <p class="hint">There is no sign-in yet: whoever can reach this machine’s own address sees everything.</p>
+      {members
+        .filter(({ stoppedOn }) => stoppedOn !== null)
+        .map(({ name, stoppedOn }) => (
+          <p class="fault">
+            {name} stopped all letters on {stoppedOn && dayInWords(stoppedOn)} by the link in one.
+          </p>
+        ))}
       {members.map((member) => (
         <MemberForm
           id={member.id}
@@ -247,6 +256,11 @@ const MemberForm = ({
     <label class="tick">
       <input type="checkbox" name="letters" checked={member.letters} /> Gets the collection’s letters
     </label>
+    {id !== 'new' && (
+      <p>
+        <A to={`/members/${id}/letters`}>Which letters, when, and the calendar</A>
+      </p>
+    )}
     <button>Save</button>
   </Post>
 );

@@ -1,11 +1,13 @@
 /** Line-up: all cars, what needs a hand first at the top. */
 
+import { judge } from '../../acts/judge.ts';
 import { viewBeside } from '../../acts/stays.ts';
 import type { DateRange } from '../../dates/partial-date.ts';
-import { rangeInWords } from '../../dates/words.ts';
-import { byUrgency, type CarSummary, findingsOf, summaryOf } from '../../findings/car.ts';
+import { count, dayInWords, rangeInWords } from '../../dates/words.ts';
+import { byUrgency, type CarSummary, summaryOf } from '../../findings/car.ts';
 import { explain } from '../../findings/explain.ts';
 import type { StayView } from '../../plans/standing.ts';
+import { type CarRow as CarGone, carsOf } from '../../store/cars.ts';
 import { type LayUpRow, openLayUps } from '../../store/lay-ups.ts';
 import { overridesOf } from '../../store/overrides.ts';
 import { placesOf } from '../../store/places.ts';
@@ -26,6 +28,8 @@ interface Row {
   revivalId: string | undefined;
   /** What can’t wait while it stands. */
   cantWait: readonly string[];
+  /** Parts nothing could be reckoned for. */
+  unjudged: number;
 }
 
 export const lineUp = (c: Ctx) => {
@@ -37,20 +41,27 @@ export const lineUp = (c: Ctx) => {
   const places = new Map(placesOf(store, collection.id).map((place) => [place.id, place]));
   const rows: Row[] = [];
   for (const car of eachCar(store, collection.id)) {
-    const { name, facts, parts } = car;
+    const { name, facts } = car;
+    const { findings, parts, troubles } = judge(car, overrides, on);
+    const sound = { ...car, parts: [...parts] };
     const layUp = layUps.get(facts.id);
     rows.push({
       id: facts.id,
       name,
       built: facts.built,
-      summary: summaryOf(findingsOf(facts, parts, overrides, on)),
+      summary: summaryOf(findings),
       layUp: layUp?.row,
       revivalId: revivals.get(facts.id)?.row.id,
-      cantWait: layUp ? cantWaitIn(viewBeside(layUp, car, { places, overrides }, on).view) : [],
+      cantWait: layUp ? cantWaitIn(viewBeside(layUp, sound, { places, overrides }, on).view) : [],
+      unjudged: troubles.length,
     });
   }
   rows.sort((a, b) => byUrgency(a.summary, b.summary) || a.name.localeCompare(b.name));
-  return page(c, 'Line-up', <LineUp rows={rows} />);
+  return page(
+    c,
+    'Line-up',
+    <LineUp rows={rows} gone={carsOf(store, collection.id).filter(({ leftOn }) => leftOn !== null)} />,
+  );
 };
 
 /** Warnings, and what a round found to act on. */
@@ -61,7 +72,7 @@ const cantWaitIn = ({ warnings, found }: StayView): string[] => [
     .map(({ look, answer }) => `${look.name}: ${answer.name.toLowerCase()}.`),
 ];
 
-const LineUp = ({ rows }: { rows: Row[] }) => (
+const LineUp = ({ rows, gone }: { rows: Row[]; gone: CarGone[] }) => (
   <>
     <div class="title-row">
       <h1>Line-up</h1>
@@ -75,6 +86,19 @@ const LineUp = ({ rows }: { rows: Row[] }) => (
         <CarRow row={row} />
       ))}
     </ol>
+    {gone.length > 0 && (
+      <details>
+        <summary>Left the collection: {count(gone.length, 'car')}</summary>
+        <ul>
+          {gone.map(({ id, name, leftOn, leftHow }) => (
+            <li>
+              <A to={`/cars/${id}`}>{name}</A>, {leftHow}
+              {leftOn && ` on ${dayInWords(leftOn)}`}
+            </li>
+          ))}
+        </ul>
+      </details>
+    )}
   </>
 );
 
@@ -98,7 +122,7 @@ const Empty = () => {
   );
 };
 
-const CarRow = ({ row: { id, name, built, summary, layUp, revivalId, cantWait } }: { row: Row }) => {
+const CarRow = ({ row: { id, name, built, summary, layUp, revivalId, cantWait, unjudged } }: { row: Row }) => {
   const { on } = useVisit();
   const first = summary.first;
   const dated = built.from !== null || built.to !== null;
@@ -120,6 +144,12 @@ const CarRow = ({ row: { id, name, built, summary, layUp, revivalId, cantWait } 
       {cantWait.length > 0 && (
         <p class="first">
           <strong>Can’t wait:</strong> {cantWait.join(' ')}
+        </p>
+      )}
+      {unjudged > 0 && (
+        <p class="fault">
+          {count(unjudged, 'part')} could not be reckoned: something is wrong with the record. No news of it is no good
+          news.
         </p>
       )}
       <Bay counts={summary.counts} />

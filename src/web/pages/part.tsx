@@ -6,6 +6,8 @@ import { dayInWords } from '../../dates/words.ts';
 import type { Finding } from '../../findings/assess.ts';
 import { findingsOf } from '../../findings/car.ts';
 import { CLOCK_WORDS, explain } from '../../findings/explain.ts';
+import { ANSWERS_SAID } from '../../mail/letter.tsx';
+import { answersTo } from '../../store/answers.ts';
 import type { CarWithParts, ClaimRow, PartOnRecord } from '../../store/cars.ts';
 import { overridesOf } from '../../store/overrides.ts';
 import { Cautions } from '../cautions.tsx';
@@ -45,7 +47,7 @@ export const showPart = (c: Ctx, part: PartOnRecord, found: CarWithParts, refuse
   return page(
     c,
     nameOf(part),
-    <Part part={part} finding={finding} carName={found.car.name} refused={refused} />,
+    <Part part={part} finding={finding} carName={found.car.name} answer={lastAnswer(c, part.id)} refused={refused} />,
     refused.faults.length > 0 ? 422 : 200,
   );
 };
@@ -54,10 +56,21 @@ interface Shown {
   part: PartOnRecord;
   finding: Finding;
   carName: string;
+  /** What was last answered to a letter about it, in words. */
+  answer: string | null;
   refused: Refused;
 }
 
-const Part = ({ part, finding, carName, refused }: Shown) => {
+const lastAnswer = (c: Ctx, partId: string): string | null => {
+  const { collection, members } = c.get('visit');
+  const last = answersTo(c.get('around').store, collection.id, partId).at(-1);
+  if (!last) return null;
+  const who = members.find(({ id }) => id === last.personId)?.name ?? 'somebody';
+  const until = last.until ? ` until ${dayInWords(last.until)}` : '';
+  return `${ANSWERS_SAID[last.word]}${until}: answered by ${who} on ${dayInWords(last.answeredOn)}.`;
+};
+
+const Part = ({ part, finding, carName, answer, refused }: Shown) => {
   const { kind } = finding;
   const { faults, given = {}, details = null } = refused;
   const words = explain(finding);
@@ -80,6 +93,7 @@ const Part = ({ part, finding, carName, refused }: Shown) => {
       ) : (
         <>
           <p class="lede">{words.age}.</p>
+          {answer && <p class="note">{answer}</p>}
           <Rule finding={finding} />
           <p class="todo">
             <strong>Do:</strong> {words.todo}

@@ -91,7 +91,7 @@ export const addRevival = async (c: Ctx) => {
 
 const show = (c: Ctx, given: IntakeForm, faults: readonly Fault[]) => {
   const { collection } = c.get('visit');
-  const cars = carsOf(c.get('around').store, collection.id).filter(({ ours }) => ours);
+  const cars = carsOf(c.get('around').store, collection.id).filter(({ ours, leftOn }) => ours && leftOn === null);
   return page(c, 'A sleeper', <Intake given={given} faults={faults} cars={cars} />, faults.length > 0 ? 422 : 200);
 };
 

@@ -1,5 +1,4 @@
 /** The road check as a guest sees it: one car, no menu, until the link ends. */
-import type { Child } from 'hono/jsx';
 import type { Fault } from '../../acts/fault.ts';
 import { linkBehind } from '../../acts/guest-links.ts';
 import { type RoadCheckHere, roadCheckHere, walkRound } from '../../acts/road-check.ts';
@@ -8,6 +7,7 @@ import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { GuestLinkRow } from '../../store/guest-links.ts';
 import { findCollection } from '../../store/people.ts';
+import { barePage } from '../bare.tsx';
 import { readForm } from '../forms.ts';
 import { FaultSummary } from '../layout.tsx';
 import type { Ctx } from '../visit.ts';
@@ -51,53 +51,37 @@ export const guestWalk = async (c: Ctx) => {
 };
 
 const gone = (c: Ctx) =>
-  c.html(
-    `<!DOCTYPE html>${(
-      <Bare base={c.get('around').site.base} title="This link has ended">
-        <h1>This link has ended, or never was</h1>
-        <p>Ask whoever sent it for another.</p>
-      </Bare>
-    )}`,
+  barePage(
+    c,
+    'This link has ended',
+    <>
+      <h1>This link has ended, or never was</h1>
+      <p>Ask whoever sent it for another.</p>
+    </>,
     404,
   );
 
 const show = (c: Ctx, { here, link, today, path }: Guest, given: Partial<WalkForm>, faults: readonly Fault[]) =>
-  c.html(
-    `<!DOCTYPE html>${(
-      <Bare base={c.get('around').site.base} title={`Road check of ${here.found.car.name}`}>
-        <h1>Road check of {here.found.car.name}</h1>
-        <p class="lede">
-          For {link.guest}, {dayInWords(today)}. What nobody looked at today is not in order: look, then read the answer
-          again. This page ends on {link.endsAt.slice(0, 16).replace('T', ' ')} UTC.
-        </p>
-        <FaultSummary faults={faults} />
-        <AnswerShown here={here} part={(_, words) => words} />
-        <section aria-labelledby="walk">
-          <h2 id="walk">Walk round of today</h2>
-          {here.walk && <p>Made by {here.walk.by}. Made anew, the last one counts.</p>}
-          <WalkCautions />
-          <form method="post" action={path} class="stacked">
-            <WalkFields given={given} faults={faults} by={link.guest} />
-            <button class="big">Keep it, and show the answer</button>
-          </form>
-        </section>
-      </Bare>
-    )}`,
+  barePage(
+    c,
+    `Road check of ${here.found.car.name}`,
+    <>
+      <h1>Road check of {here.found.car.name}</h1>
+      <p class="lede">
+        For {link.guest}, {dayInWords(today)}. What nobody looked at today is not in order: look, then read the answer
+        again. This page ends on {link.endsAt.slice(0, 16).replace('T', ' ')} UTC.
+      </p>
+      <FaultSummary faults={faults} />
+      <AnswerShown here={here} part={(_, words) => words} />
+      <section aria-labelledby="walk">
+        <h2 id="walk">Walk round of today</h2>
+        {here.walk && <p>Made by {here.walk.by}. Made anew, the last one counts.</p>}
+        <WalkCautions />
+        <form method="post" action={path} class="stacked">
+          <WalkFields given={given} faults={faults} by={link.guest} />
+          <button class="big">Keep it, and show the answer</button>
+        </form>
+      </section>
+    </>,
     faults.length > 0 ? 422 : 200,
   );
-
-const Bare = ({ base, title, children }: { base: string; title: string; children?: Child }) => (
-  <html lang="en">
-    <head>
-      <meta charset="utf-8" />
-      <meta name="viewport" content="width=device-width, initial-scale=1" />
-      <meta name="robots" content="noindex" />
-      <title>{`${title} · Standstill`}</title>
-      <link rel="icon" type="image/svg+xml" href={`${base}/static/icon.svg`} />
-      <link rel="stylesheet" href={`${base}/static/style.css`} />
-    </head>
-    <body>
-      <main id="main">{children}</main>
-    </body>
-  </html>
-);

@@ -1,17 +1,11 @@
-/** Letters: what was written, where it stands on its way, and what the mail server said. */
+/** Letters: what was written, where each stands on its way; looking over the collection by hand; a test. */
 import { sweepCollection } from '../../acts/sweep.ts';
+import { testLetter } from '../../acts/test-letter.ts';
 import { count, dayInWords } from '../../dates/words.ts';
-import { findLetter, type LetterRow, lettersOf } from '../../store/letters.ts';
+import { type LetterRow, lettersOf } from '../../store/letters.ts';
 import { A, Post, page, useVisit } from '../layout.tsx';
-import { notFound } from '../not-found.tsx';
 import { at, type Ctx } from '../visit.ts';
-
-const STATES: Readonly<Record<LetterRow['state'], string>> = {
-  waiting: 'waiting to be sent',
-  sending: 'being sent',
-  sent: 'sent',
-  failed: 'given up',
-};
+import { DOORS_SAID, instantInWords, KINDS_SAID, stateInWords } from './words.ts';
 
 export const letters = (c: Ctx) => {
   const { collection } = c.get('visit');
@@ -22,20 +16,28 @@ export const letters = (c: Ctx) => {
 /** Looks over the collection now and sends what is owed; the same as the daily sweep. */
 export const writeLetters = async (c: Ctx) => {
   const visit = c.get('visit');
-  const { store, site, deliver } = c.get('around');
-  const { letters: written, withoutAddress } = sweepCollection(store, visit.collection, {
+  const { store, site, deliver, log } = c.get('around');
+  const {
+    letters: written,
+    withoutAddress,
+    refused,
+    troubles,
+  } = sweepCollection(store, visit.collection, {
     today: visit.on,
     now: visit.now,
     href: site.href,
     dryRun: false,
   });
+  if (troubles.length > 0) log.error('sweep had trouble', { trouble: troubles.join('; ') });
   await deliver();
   const nobody = !visit.members.some((member) => member.letters);
   const outcome = [
     nobody && 'nobody',
     written.length > 0 && 'written',
     withoutAddress.length > 0 && 'no-address',
-    !nobody && written.length + withoutAddress.length === 0 && 'nothing',
+    refused.length > 0 && 'refused',
+    troubles.length > 0 && 'trouble',
+    !nobody && written.length + withoutAddress.length + refused.length === 0 && 'nothing',
   ].filter(Boolean);
   return c.redirect(at(visit, `/letters?${outcome.map((word) => `outcome=${word}`).join('&')}`), 303);
 };
@@ -43,19 +45,31 @@ export const writeLetters = async (c: Ctx) => {
 const OUTCOMES: ReadonlyMap<string, string> = new Map([
   ['written', 'Written. How far it has come stands in the list.'],
   ['no-address', 'There is news for someone who has no address.'],
+  ['refused', 'There is news for someone whose address was refused: see the letter that was given up.'],
+  ['trouble', 'Not every part could be reckoned: the server’s log and the Status page say which.'],
   ['nobody', 'Nobody gets letters, so nothing was looked for.'],
   ['nothing', 'Nothing new since the last letter, so none was written.'],
 ]);
 
+/** Sends a test to whoever this browser acts for, and shows what the mail server said. */
+export const sendTest = async (c: Ctx) => {
+  const visit = c.get('visit');
+  const { store, site, deliver } = c.get('around');
+  const id = testLetter(store, visit.collection, visit.person, { today: visit.today, now: visit.now, href: site.href });
+  if (!id) return c.redirect(at(visit, '/letters?outcome=no-address'), 303);
+  await deliver();
+  return c.redirect(at(visit, `/letters/${id}`), 303);
+};
+
 const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) => {
-  const { members, on, today } = useVisit();
-  const readers = members.filter(({ letters, email }) => letters && email);
+  const { members, on, today, person } = useVisit();
+  const readers = members.filter((member) => member.letters && member.stoppedOn === null && member.email);
   return (
     <>
       <h1>Letters</h1>
       <p class="lede">
         Every morning the collection is looked over. Whoever gets letters hears once what newly wants a look, is due or
-        is past; no news, no letter.
+        is past; what can hurt somebody is told again until it is answered. No news, no letter.
       </p>
       {outcomes.length > 0 && (
         <p class="understood" role="status">
@@ -64,7 +78,7 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
       )}
       {readers.length === 0 && (
         <p class="fault">
-          Nobody gets letters: <A to="/collection">give a member an address</A>.
+          Nobody gets letters by mail: <A to="/collection">give a member an address</A>.
         </p>
       )}
       <Post to="/letters">
@@ -72,16 +86,21 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
           Look over the collection {on === today ? 'now' : `as on ${dayInWords(on)}`} and write what is owed
         </button>
       </Post>
+      <Post to="/letters/test" class="row">
+        <button class="quiet">Send a test to {person.email ?? person.name}</button>
+        <A to={`/members/${person.id}/letters`}>Which letters you get, and when</A>
+      </Post>
       <ol class="letters">
         {list.map((letter) => (
-          <li>
+          <li class={letter.state === 'failed' && letter.seenAt === null ? 'unseen' : undefined}>
             <h2>
               <A to={`/letters/${letter.id}`}>{letter.subject}</A>
             </h2>
             <p>
-              {letter.day}, to {letter.recipient}: {STATES[letter.state]}
+              {letter.day}, {KINDS_SAID[letter.kind]} by {DOORS_SAID[letter.door]} to {letter.recipient}:{' '}
+              {stateInWords(letter)}
               {letter.tries > 1 && ` after ${count(letter.tries, 'try').replace('trys', 'tries')}`}
-              {letter.sentAt && ` at ${letter.sentAt.slice(0, 16).replace('T', ' ')} UTC`}.
+              {letter.sentAt && ` at ${instantInWords(letter.sentAt)}`}.
             </p>
           </li>
         ))}
@@ -89,39 +108,4 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
       {list.length === 0 && <p>No letter yet.</p>}
     </>
   );
-};
-
-export const letterPage = (c: Ctx) => {
-  const found = findLetter(c.get('around').store, c.get('visit').collection.id, c.req.param('letterId') ?? '');
-  if (!found) return notFound(c, 'letter');
-  const { letter, attempts } = found;
-  return page(
-    c,
-    letter.subject,
-    <>
-      <p class="crumb">
-        <A to="/letters">Letters</A>
-      </p>
-      <h1>{letter.subject}</h1>
-      <p>
-        {letter.day}, to {letter.recipient}: {STATES[letter.state]}.{' '}
-        <A to={`/letters/${letter.id}/html`}>As it looks in a mail program</A>
-      </p>
-      <ul>
-        {attempts.map(({ at: when, ok, answer }) => (
-          <li>
-            {when.slice(0, 16).replace('T', ' ')} UTC, {ok ? 'taken' : 'not taken'}: {answer}
-          </li>
-        ))}
-      </ul>
-      <pre class="letter">{letter.text}</pre>
-    </>,
-  );
-};
-
-/** The HTML part alone; its inline styles are its own, so it gets a policy of its own. */
-export const letterHtmlPage = (c: Ctx) => {
-  const found = findLetter(c.get('around').store, c.get('visit').collection.id, c.req.param('letterId') ?? '');
-  if (!found) return notFound(c, 'letter');
-  return c.html(found.letter.html);
 };

@@ -1,0 +1,24 @@
+import { ConfigError, readConfig } from '../src/config.ts';
+import { OWNER_ONLY } from '../src/house.ts';
+import { nightlyBackups } from '../src/store/backup.ts';
+import { RestoreError, restoreBackup } from '../src/store/restore.ts';
+
+/** Puts a copy in the database's place: npm run restore -- data/backups/nightly/2027-04-01.db */
+process.umask(OWNER_ONLY);
+try {
+  const { dataDir } = readConfig(process.env);
+  const [file, ...more] = process.argv.slice(2);
+  if (!file || more.length > 0) {
+    const copies = nightlyBackups(dataDir).map((copy) => `  ${copy.file}`);
+    throw new RestoreError(
+      [
+        'Name one file: npm run restore -- <file>',
+        ...(copies.length > 0 ? ['There are:', ...copies] : ['There is no nightly copy yet.']),
+      ].join('\n'),
+    );
+  }
+  console.log(JSON.stringify({ job: 'restore', ...restoreBackup(dataDir, file, new Date()) }));
+} catch (error) {
+  console.error(error instanceof ConfigError || error instanceof RestoreError ? error.message : error);
+  process.exitCode = 1;
+}

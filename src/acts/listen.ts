@@ -1,0 +1,207 @@
+/** What each person of a collection has to be told on a day, read in one walk over its cars. */
+import type { CivilDate } from '../dates/civil.ts';
+import type { Finding } from '../findings/assess.ts';
+import type { Answer } from '../notices/answers.ts';
+import type { OwedCar, RevivalLine, StayLine } from '../notices/digest.ts';
+import { owed, type Said } from '../notices/owed.ts';
+import { newsOfRevival } from '../notices/revival-news.ts';
+import { heardWhileStanding } from '../notices/silence.ts';
+import { newsOf, type StayNews, unheard } from '../notices/stay-news.ts';
+import { wantsYearly, wished } from '../notices/wishes.ts';
+import { type YearCar, yearCarOf } from '../notices/yearly.ts';
+import { isSilent, type StayView } from '../plans/standing.ts';
+import { revivalPlan } from '../revival/plan.ts';
+import { answersIn } from '../store/answers.ts';
+import { openLayUps } from '../store/lay-ups.ts';
+import { lastYearly } from '../store/letters.ts';
+import type { Store } from '../store/open.ts';
+import { overridesOf } from '../store/overrides.ts';
+import { type Collection, type Member, membersOf } from '../store/people.ts';
+import { placesOf } from '../store/places.ts';
+import { openRevivals } from '../store/revivals.ts';
+import { type CarStreamed, eachCar } from '../store/stream.ts';
+import { saidTo, type ToldOfRevival, type ToldOfStay, toldOfRevivalsTo, toldOfStaysTo } from '../store/told.ts';
+import { judge, messageOf } from './judge.ts';
+import { ratesOf } from './rates.ts';
+import { revivalFacts } from './revivals.ts';
+import { viewBeside } from './stays.ts';
+import { wantsPlan } from './tell-plan.ts';
+
+/** A person with what was said to them, and what they have to be told. */
+interface Listener {
+  member: Member;
+  said: ReadonlyMap<string, readonly Said[]>;
+  told: readonly ToldOfStay[];
+  toldBack: readonly ToldOfRevival[];
+  cars: OwedCar[];
+  /** The cars of the yearly letter; null: it is not owed. */
+  year: YearCar[] | null;
+  /** A round was to go to this person, who can’t be written to. */
+  missed: boolean;
+  plans: { view: StayView; names: { car: string; place: string | null } }[];
+}
+
+/** Who is asked for, and the letter to each that is being written and does not count as told. */
+export type Asked = readonly { personId: string; besides: string | null }[];
+
+export interface Heard {
+  listeners: Listener[];
+  /** What could not be reckoned, a line each. */
+  troubles: string[];
+}
+
+export const listen = (store: Store, collection: Collection, today: CivilDate, asked: Asked): Heard => {
+  const { id: collectionId } = collection;
+  const overrides = overridesOf(store, collectionId);
+  const layUps = openLayUps(store, collectionId, today);
+  const revivals = openRevivals(store, collectionId, today);
+  const rates = ratesOf(collection);
+  const places = new Map(placesOf(store, collectionId).map((place) => [place.id, place]));
+  const visitors = new Set([...layUps.values()].map(({ row }) => row.visitorId));
+  const answers = Map.groupBy(answersIn(store, collectionId), ({ partId }) => partId);
+  const members = membersOf(store, collectionId);
+  const troubles: string[] = [];
+  const listeners = members
+    .filter(({ id, letters, stoppedOn }) => stoppedOn === null && (letters || visitors.has(id)))
+    .flatMap((member) => {
+      const one = asked.find(({ personId }) => personId === member.id);
+      return one ? [listenerFor(store, collectionId, member, today, one.besides)] : [];
+    });
+  const reached = new Set(members.filter(isReached).map(({ id }) => id));
+  for (const car of eachCar(store, collectionId)) {
+    try {
+      const layUp = layUps.get(car.facts.id);
+      const judged = judge(car, overrides, today);
+      troubles.push(...judged.troubles);
+      const sound = { ...car, parts: [...judged.parts] };
+      const stay = layUp && stayBeside(layUp, sound, { places, overrides }, today);
+      const named = layUp?.row.visitorId ?? null;
+      const visitor = named && reached.has(named) ? named : null;
+      const round = stay?.news.some(({ sort }) => sort === 'round');
+      for (const listener of listeners)
+        if (named && !visitor && round && listener.member.id === named) listener.missed = true;
+      const back = revivals.get(car.facts.id);
+      const { facts, traits, parts } = sound;
+      const returns = back && {
+        revivalId: back.row.id,
+        news: newsOfRevival(revivalPlan(revivalFacts(back, { car: facts, traits, parts, overrides, rates }), today)),
+      };
+      tellOf(
+        { car: sound, findings: judged.findings, answers, unjudged: judged.troubles.length, today },
+        listeners,
+        stay && { ...stay, visitor },
+        returns,
+      );
+    } catch (error) {
+      // One car that can't be reckoned must not silence the others.
+      troubles.push(`${car.name}: ${messageOf(error)}`);
+    }
+  }
+  return { listeners, troubles };
+};
+
+const isReached = ({ email, pushUrl, webhookUrl, stoppedOn }: Member): boolean =>
+  stoppedOn === null && (email ?? pushUrl ?? webhookUrl) !== null;
+
+const listenerFor = (
+  store: Store,
+  collectionId: string,
+  member: Member,
+  day: CivilDate,
+  besides: string | null,
+): Listener => {
+  const listening = { collectionId, personId: member.id, day, besides };
+  const yearly = member.letters && wantsYearly(member, lastYearly(store, collectionId, member.id, besides), day);
+  return {
+    member,
+    said: Map.groupBy(saidTo(store, listening), ({ partId }) => partId),
+    told: toldOfStaysTo(store, listening),
+    toldBack: toldOfRevivalsTo(store, listening),
+    cars: [],
+    year: yearly ? [] : null,
+    missed: false,
+    plans: [],
+  };
+};
+
+const stayBeside = (...beside: Parameters<typeof viewBeside>): Omit<StayTold, 'visitor'> => {
+  const { view, place } = viewBeside(...beside);
+  return { view, news: newsOf(view), place: place?.name ?? null };
+};
+
+interface StayTold {
+  view: StayView;
+  news: StayNews[];
+  place: string | null;
+  /** Who looks in and can be written to; null: whoever gets the letters. */
+  visitor: string | null;
+}
+
+interface CarTold {
+  car: CarStreamed;
+  findings: readonly Finding[];
+  answers: ReadonlyMap<string, readonly Answer[]>;
+  unjudged: number;
+  today: CivilDate;
+}
+
+const tellOf = (
+  { car: { name, facts }, findings: judged, answers, unjudged, today }: CarTold,
+  listeners: readonly Listener[],
+  stay: StayTold | undefined,
+  back: { revivalId: string; news: StayNews[] } | undefined,
+): void => {
+  // While it stands, or is on its way back, its plan is the list of work.
+  const stands = back !== undefined || (stay !== undefined && isSilent(stay.view));
+  const findings = stay?.view.state === 'standing' ? stay.view.findings : judged;
+  const unproven = stands ? 0 : findings.filter(({ standing }) => standing === 'unproven').length;
+  for (const listener of listeners) {
+    const { member, said, told, toldBack, cars, plans } = listener;
+    const repeats = { days: member.repeatDays, personId: member.id, answers };
+    const all = member.letters ? wished(owed(findings, said, repeats), facts.id, member, today) : [];
+    const news = stands ? heardWhileStanding(all) : all;
+    const wanted = member.letters && !member.notCars.includes(facts.id);
+    const lines = [
+      ...(stay && (wanted || stay.visitor === member.id) ? staysFor(member, stay, told) : []),
+      ...(back && wanted ? returnsFor(back, toldBack) : []),
+    ];
+    if (news.length + lines.length > 0)
+      cars.push({ carId: facts.id, name, owed: news, stay: lines, unproven, unjudged });
+    if (stay && wanted && wantsPlan(told, stay.view))
+      plans.push({ view: stay.view, names: { car: name, place: stay.place } });
+    if (wanted) listener.year?.push(yearCarOf({ id: facts.id, name }, findings, stateOf(stay, back), today));
+  }
+};
+
+const stateOf = (stay: StayTold | undefined, back: object | undefined): string | null => {
+  if (back) return 'On its way back to the road';
+  return stay?.view.state === 'standing' ? `Laid up${stay.place ? ` in “${stay.place}”` : ''}` : null;
+};
+
+/** Who looks in gets the rounds, and what can be done at the car with them; all else is for who gets the letters. */
+const staysFor = (
+  { id, letters }: Member,
+  { view, news, visitor }: StayTold,
+  told: readonly ToldOfStay[],
+): StayLine[] => {
+  const layUpId = view.stay.id;
+  const own = told.filter((one) => one.layUpId === layUpId);
+  const mine = news.filter(({ sort, forVisitor }) =>
+    sort === 'round' && visitor !== null ? id === visitor : letters || (id === visitor && forVisitor),
+  );
+  // What stands in the plan that goes out today is not told beside it.
+  const planned = letters && wantsPlan(told, view) ? mine.filter(({ sort }) => sort !== 'step') : mine;
+  const fresh = unheard(planned, own);
+  // Who only looks in is written to when a round is due, and else left in peace.
+  if (!letters && !fresh.some(({ sort }) => sort === 'round')) return [];
+  return fresh.map((one) => ({ layUpId, news: one }));
+};
+
+const returnsFor = (
+  { revivalId, news }: { revivalId: string; news: StayNews[] },
+  told: readonly ToldOfRevival[],
+): RevivalLine[] =>
+  unheard(
+    news,
+    told.filter((one) => one.revivalId === revivalId),
+  ).map((one) => ({ revivalId, news: one }));

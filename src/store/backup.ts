@@ -1,0 +1,144 @@
+/** Nightly copies of the database: made while it is in use, checked before they count, seven days and four weeks kept. */
+import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { type CivilDate, daysBetween } from '../dates/civil.ts';
+import type { Store } from './store.ts';
+
+/** Thrown with a line for people when a copy could not be made, or does not hold what it should. */
+export class BackupError extends Error {}
+
+export interface Backup {
+  day: CivilDate;
+  file: string;
+  bytes: number;
+  /** Instant of its making, UTC. */
+  madeAt: string;
+}
+
+const DAYS = 7;
+const WEEKS = 4;
+const NAME = /^(\d{4}-\d{2}-\d{2})\.db$/;
+
+const folderOf = (dataDir: string): string => join(dataDir, 'backups', 'nightly');
+
+/**
+ * Copies the database as it is at this moment, through SQLite's own online backup, from a connection that holds that
+ * moment while others write. The copy gets its name only after it was read back; answers how many rows it holds.
+ */
+export const nightlyBackup = async (
+  dataDir: string,
+  day: CivilDate,
+): Promise<{ file: string; bytes: number; rows: number }> => {
+  const folder = folderOf(dataDir);
+  const file = join(folder, `${day}.db`);
+  const draft = `${file}.part`;
+  mkdirSync(folder, { recursive: true });
+  rmSync(draft, { force: true });
+  const reader = new Database(join(dataDir, 'standstill.db'), { readonly: true });
+  try {
+    reader.exec('begin');
+    const counts = countsIn(reader);
+    await reader.backup(draft);
+    reader.exec('commit');
+    verify(draft, counts);
+    sync(draft);
+    renameSync(draft, file);
+    sync(folder);
+    return { file, bytes: statSync(file).size, rows: [...counts.values()].reduce((sum, n) => sum + n, 0) };
+  } catch (error) {
+    throw error instanceof BackupError
+      ? error
+      : new BackupError(`The copy ${file} could not be made: ${error instanceof Error ? error.message : error}`);
+  } finally {
+    reader.close();
+    for (const end of ['', '-journal', '-wal', '-shm']) rmSync(`${draft}${end}`, { force: true });
+  }
+};
+
+const countsIn = (sqlite: Database.Database): Map<string, number> => {
+  const tables = sqlite
+    .prepare("select name from sqlite_master where type = 'table' and name not like 'sqlite_%' order by name")
+    .pluck()
+    .all() as string[];
+  return new Map(
+    tables.map((name) => [name, sqlite.prepare(`select count(*) from "${name}"`).pluck().get() as number]),
+  );
+};
+
+/** Reads a copy back: whole, no broken reference, as many rows in each table. It stands alone, without side files. */
+const verify = (file: string, counts: ReadonlyMap<string, number>): void => {
+  const copy = new Database(file);
+  try {
+    copy.pragma('journal_mode = DELETE');
+    const trouble = troubleIn(copy);
+    if (trouble) throw new BackupError(`The copy ${file} is damaged: ${trouble}`);
+    const held = countsIn(copy);
+    for (const [table, n] of counts)
+      if (held.get(table) !== n)
+        throw new BackupError(`The copy ${file} holds ${held.get(table) ?? 'no'} rows of ${table} in place of ${n}`);
+  } finally {
+    copy.close();
+  }
+};
+
+/** What is wrong inside a database, or null. */
+export const troubleIn = (sqlite: Database.Database): string | null => {
+  const verdict = sqlite.pragma('integrity_check(5)') as { integrity_check: string }[];
+  if (verdict[0]?.integrity_check !== 'ok') return verdict.map((row) => row.integrity_check).join('; ');
+  const broken = sqlite.pragma('foreign_key_check') as unknown[];
+  return broken.length > 0 ? `${broken.length} broken reference(s)` : null;
+};
+
+/** The weekly check of the database in use, which also renews what SQLite knows of its own tables. */
+export const checkDatabase = ({ $client: sqlite }: Store): string | null => {
+  const trouble = troubleIn(sqlite);
+  if (trouble === null) sqlite.pragma('optimize');
+  return trouble && `The database is damaged: ${trouble}. Stop the server and restore a copy.`;
+};
+
+/** Forces a file, or the names in a folder, down to the disk. */
+export const sync = (path: string): void => {
+  const handle = openSync(path, 'r');
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+};
+
+/** The copies there are, newest first. */
+export const nightlyBackups = (dataDir: string): Backup[] => {
+  let names: string[] = [];
+  try {
+    names = readdirSync(folderOf(dataDir));
+  } catch {
+    // No copy was ever made.
+  }
+  return names
+    .flatMap((name) => {
+      const day = NAME.exec(name)?.[1] as CivilDate | undefined;
+      const file = join(folderOf(dataDir), name);
+      const about = day && statSync(file, { throwIfNoEntry: false });
+      return about ? [{ day, file, bytes: about.size, madeAt: about.mtime.toISOString() }] : [];
+    })
+    .toSorted((a, b) => b.day.localeCompare(a.day));
+};
+
+/** Monday of the first week counted; days before it have negative weeks. */
+const FIRST_MONDAY: CivilDate = '1970-01-05';
+const weekOf = (day: CivilDate): number => Math.floor(daysBetween(FIRST_MONDAY, day) / 7);
+
+/** The newest seven days, and of each of the four newest weeks the first copy: once kept for its week, it stays so. */
+export const keptDays = (days: readonly CivilDate[]): Set<CivilDate> => {
+  const sorted = days.toSorted();
+  const firsts = new Map<number, CivilDate>();
+  for (const day of sorted) if (!firsts.has(weekOf(day))) firsts.set(weekOf(day), day);
+  return new Set([...sorted.slice(-DAYS), ...[...firsts.values()].slice(-WEEKS)]);
+};
+
+export const pruneBackups = (dataDir: string): void => {
+  const backups = nightlyBackups(dataDir);
+  const kept = keptDays(backups.map(({ day }) => day));
+  for (const { day, file } of backups) if (!kept.has(day)) rmSync(file);
+};

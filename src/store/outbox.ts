@@ -1,0 +1,148 @@
+/** The outbox: a letter and what it announces go in together; delivery claims letters one by one under a lease. */
+import { and, asc, eq, max, notInArray, sql } from 'drizzle-orm';
+import type { CivilDate } from '../dates/civil.ts';
+import { attempts, letters, mornings } from './letter-schema.ts';
+import type { LetterRow } from './letters.ts';
+import { inTransaction, type Store } from './open.ts';
+import { keepTelling, type Telling } from './told.ts';
+
+/** A letter with the announcements it makes, and copies of it by other doors. */
+export interface Written extends Telling {
+  letter: LetterRow;
+  copies: readonly LetterRow[];
+}
+
+/** A sweep of a collection for some people as on a day; `ahead` if that day has not come yet. */
+export interface Swept {
+  collectionId: string;
+  people: readonly string[];
+  day: CivilDate;
+  ahead: boolean;
+  finishedAt: string;
+}
+
+/** Puts letters into the outbox; one that is there already and waits is written anew, with what it says. */
+export const queueLetters = (store: Store, written: readonly Written[]): void =>
+  inTransaction(store, (tx) => {
+    for (const { letter, copies, ...telling } of written) {
+      for (const row of [letter, ...copies]) rewriteLetter(tx, row);
+      keepTelling(tx, letter, telling);
+    }
+  });
+
+/** Writes a letter, or writes it anew; what it says is kept by its caller. */
+export const rewriteLetter = (store: Store, row: LetterRow): void => {
+  store
+    .insert(letters)
+    .values(row)
+    .onConflictDoUpdate({ target: [letters.collectionId, letters.id], set: row })
+    .run();
+};
+
+/** Marks the people's morning as swept; a day ahead has no morning yet. */
+export const markSwept = (store: Store, { collectionId, people, day, ahead, finishedAt }: Swept): void => {
+  if (ahead) return;
+  for (const personId of people)
+    store
+      .insert(mornings)
+      .values({ collectionId, personId, day, finishedAt })
+      .onConflictDoUpdate({ target: [mornings.collectionId, mornings.personId, mornings.day], set: { finishedAt } })
+      .run();
+};
+
+/** Instant at which a person's day was last swept, or null. */
+export const sweptAt = (store: Store, collectionId: string, personId: string, day: CivilDate): string | null =>
+  store
+    .select({ at: mornings.finishedAt })
+    .from(mornings)
+    .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId), eq(mornings.day, day)))
+    .get()?.at ?? null;
+
+/** Instant of the last finished sweep of a collection, or of the whole server. */
+export const lastFinishedSweep = (store: Store, collectionId?: string): string | null =>
+  store
+    .select({ at: max(mornings.finishedAt) })
+    .from(mornings)
+    .where(collectionId === undefined ? undefined : eq(mornings.collectionId, collectionId))
+    .get()?.at ?? null;
+
+/** How many letters would be tried now, or by a later instant. */
+export const waitingLetters = (store: Store, now: string, dueBy: string): number =>
+  store.select({ count: sql<number>`count(*)` }).from(letters).where(isDue(now, dueBy)).get()?.count ?? 0;
+
+/** Waiting and due by an instant, or in the hands of a sender whose lease ran out. */
+const isDue = (now: string, dueBy: string) =>
+  sql`((${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${dueBy}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now}))`;
+
+/** When a letter is claimed: instants of now, by which it was to be tried, and until which the claim holds. */
+export interface Claiming {
+  now: string;
+  dueBy: string;
+  leaseUntil: string;
+  /** Letters already tried in this run. */
+  except: readonly string[];
+}
+
+/**
+ * Takes one letter that is waiting, or whose sender died, under a lease, in one statement; undefined when none is due.
+ * A letter whose sender died may have arrived: it is in doubt.
+ */
+export const claimLetter = (store: Store, { now, dueBy, leaseUntil, except }: Claiming): LetterRow | undefined =>
+  store
+    .update(letters)
+    .set({
+      state: 'sending',
+      leaseUntil,
+      tries: sql`${letters.tries} + 1`,
+      inDoubt: sql`${letters.inDoubt} or ${letters.state} = 'sending'`,
+    })
+    .where(
+      sql`(${letters.collectionId}, ${letters.id}) = (${store
+        .select({ collectionId: letters.collectionId, id: letters.id })
+        .from(letters)
+        .where(and(isDue(now, dueBy), notInArray(letters.id, [...except])))
+        .orderBy(asc(letters.nextTryAt), asc(letters.id))
+        .limit(1)})`,
+    )
+    .returning()
+    .get();
+
+/** Only while this try still holds the letter: a sender that overslept its lease must not undo the next one's word. */
+const isHeld = ({ collectionId, id, tries }: LetterRow) =>
+  and(
+    eq(letters.collectionId, collectionId),
+    eq(letters.id, id),
+    eq(letters.state, 'sending'),
+    eq(letters.tries, tries),
+  );
+
+/** How a try ended: the letter is sent, waits for its next try, or is given up. */
+export interface Settled extends Pick<LetterRow, 'why' | 'inDoubt' | 'nextTryAt'> {
+  at: string;
+  ok: boolean;
+  answer: string;
+  state: 'sent' | 'waiting' | 'failed';
+}
+
+export const settleLetter = (store: Store, letter: LetterRow, outcome: Settled): void =>
+  inTransaction(store, (tx) => {
+    const { at, ok, answer, ...settled } = outcome;
+    tx.insert(attempts)
+      .values({ collectionId: letter.collectionId, letterId: letter.id, at, ok, answer })
+      // Two tries in one thousandth of a second: the later answer counts.
+      .onConflictDoUpdate({ target: [attempts.collectionId, attempts.letterId, attempts.at], set: { ok, answer } })
+      .run();
+    tx.update(letters)
+      .set({ ...settled, leaseUntil: null, sentAt: ok ? at : null })
+      .where(isHeld(letter))
+      .run();
+  });
+
+/** Calls a letter off, with the reason; what it would have said counts as not said. */
+export const cancelLetter = (store: Store, { collectionId, id }: LetterRow, why: string): void => {
+  store
+    .update(letters)
+    .set({ state: 'cancelled', why, leaseUntil: null })
+    .where(and(eq(letters.collectionId, collectionId), eq(letters.id, id), notInArray(letters.state, ['sent'])))
+    .run();
+};

@@ -1,0 +1,46 @@
+/** Letters in words: how far they came, and why they did not. */
+import type { CalledOff } from '../../acts/refresh-letter.ts';
+import type { LetterRow } from '../../store/letters.ts';
+
+const STATES: Readonly<Record<LetterRow['state'], string>> = {
+  waiting: 'waiting to be sent',
+  sending: 'being sent',
+  sent: 'sent',
+  failed: 'given up',
+  cancelled: 'called off',
+};
+
+const WHY: Readonly<Record<CalledOff | 'refused' | 'tries used up', string>> = {
+  refused: 'it was refused for good',
+  'tries used up': 'nobody took it in nine tries over three days; what it said comes in the next one',
+  stopped: 'letters to this person were stopped before it went',
+  'letters off': 'this person no longer gets letters',
+  'no address': 'there was no address any more',
+  'no news': 'nothing in it was news any more by the time it could go',
+  over: 'the lay-up it planned was over',
+  'its letter': 'the letter it repeats was called off',
+};
+
+export const stateInWords = ({ state, why, inDoubt }: LetterRow): string => {
+  const reason = why !== null && why in WHY ? `: ${WHY[why as keyof typeof WHY]}` : '';
+  const doubt =
+    inDoubt && (state === 'waiting' || state === 'sending')
+      ? ', though it may have arrived: it goes again as the same message'
+      : '';
+  return `${STATES[state]}${reason}${doubt}`;
+};
+
+export const KINDS_SAID: Readonly<Record<LetterRow['kind'], string>> = {
+  digest: 'news',
+  yearly: 'yearly letter',
+  plan: 'plan of a lay-up',
+  test: 'test',
+};
+
+export const DOORS_SAID: Readonly<Record<LetterRow['door'], string>> = {
+  mail: 'mail',
+  webhook: 'signed document',
+  push: 'plain post',
+};
+
+export const instantInWords = (instant: string): string => `${instant.slice(0, 16).replace('T', ' ')} UTC`;
