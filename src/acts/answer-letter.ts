@@ -5,8 +5,9 @@ import type { AnswerWord } from '../notices/answers.ts';
 import { type AnswerRow, addAnswer, answersTo } from '../store/answers.ts';
 import { type CarWithParts, carWithParts, findPart, type PartOnRecord, retirePart } from '../store/cars.ts';
 import { type LetterRow, letterById } from '../store/letters.ts';
-import type { Store } from '../store/open.ts';
+import { inTransaction, type Store } from '../store/open.ts';
 import { type Collection, findCollection, type Member, membersOf } from '../store/people.ts';
+import { tellingIn } from '../store/told.ts';
 import type { Acting } from './add-car.ts';
 import { allOrNothing } from './all-or-nothing.ts';
 import { done, type Outcome, refused } from './fault.ts';
@@ -44,6 +45,41 @@ export const answerHere = (
   if (!member || !part || !found) return undefined;
   return { letter, collection, member, part, found, given: answersTo(store, collection.id, partId) };
 };
+
+/** What a link to answer a whole letter leads to: its open parts. */
+export const letterHere = (
+  store: Store,
+  { letterId, signature }: { letterId: string; signature: string },
+  on: (timeZone: string) => CivilDate,
+): (Omit<AnswerHere, 'part' | 'found' | 'given'> & { parts: PartOnRecord[] }) | undefined => {
+  if (!isSigned(store, 'seen', [letterId], signature)) return undefined;
+  const letter = letterById(store, letterId);
+  const collection = letter && findCollection(store, letter.collectionId);
+  if (!letter || !collection || on(collection.timeZone) > addMonths(letter.day, ANSWERED_FOR)) return undefined;
+  const member = membersOf(store, collection.id).find(({ id }) => id === letter.personId);
+  const ids = new Set(tellingIn(store, collection.id, letter.id).said.map(({ partId }) => partId));
+  const parts = [...ids].flatMap((id) => findPart(store, collection.id, id) ?? []);
+  return member && { letter, collection, member, parts: parts.filter(({ closedOn }) => closedOn === null) };
+};
+
+/** Answers all of a letter’s open parts as seen by its reader. */
+export const seeAll = (
+  store: Store,
+  { letter, collection, member, parts }: NonNullable<ReturnType<typeof letterHere>>,
+  today: CivilDate,
+): void =>
+  inTransaction(store, (tx) => {
+    for (const part of parts)
+      addAnswer(tx, {
+        collectionId: collection.id,
+        partId: part.id,
+        personId: member.id,
+        letterId: letter.id,
+        word: 'seen',
+        until: null,
+        answeredOn: today,
+      });
+  });
 
 export interface AnswerGiven {
   word: AnswerWord;

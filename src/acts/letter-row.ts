@@ -7,7 +7,7 @@ import { newId } from '../store/ids.ts';
 import { type LetterRow, waitingCopies } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import type { Collection, Member } from '../store/people.ts';
-import { answerPath, stopPath } from './signed-links.ts';
+import { answerPath, seenPath, stopPath } from './signed-links.ts';
 
 export interface Writing {
   /** The day it is written as on, and the instant, UTC. */
@@ -52,6 +52,7 @@ export const frameFor = (
   day: dayInWords(today),
   href,
   answer: (partId) => href(answerPath(store, letterId, partId)),
+  seen: href(seenPath(store, letterId)),
   stop: href(stopPath(store, collection.id, member.id)),
 });
 

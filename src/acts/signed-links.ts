@@ -7,7 +7,7 @@ const KEY_BYTES = 32;
 /** 128 bits: short enough for a line of a letter. */
 const SIGNATURE_BYTES = 16;
 
-type Purpose = 'answers' | 'stop';
+type Purpose = 'answers' | 'seen' | 'stop';
 
 const sign = (store: Store, purpose: Purpose, about: readonly string[]): string =>
   createHmac(
@@ -28,6 +28,9 @@ const path = (store: Store, purpose: Purpose, ...about: string[]): string =>
 /** Where a letter is answered about one of its parts. */
 export const answerPath = (store: Store, letterId: string, partId: string): string =>
   path(store, 'answers', letterId, partId);
+
+/** Where all that a letter says is answered at once as seen. */
+export const seenPath = (store: Store, letterId: string): string => path(store, 'seen', letterId);
 
 /** Where a person stops all letters of a collection. */
 export const stopPath = (store: Store, collectionId: string, personId: string): string =>

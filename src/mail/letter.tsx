@@ -10,8 +10,9 @@ export interface LetterFrame {
   day: string;
   /** Address of a page, absolute. */
   href(path: string): string;
-  /** Signed addresses: to answer about a part, and to stop all letters to this person. */
+  /** Signed addresses: to answer about a part, about all of them at once, and to stop all letters to this person. */
   answer(partId: string): string;
+  seen: string;
   stop: string;
 }
 
@@ -49,6 +50,9 @@ const stayPath = (line: StayLine | RevivalLine): string => {
   return `${plan}${line.news.page && `/${line.news.page}`}`;
 };
 
+/** Whether anything in it can be answered. */
+const asksIn = ({ cars }: Digest): boolean => cars.some(({ lines }) => lines.length > 0);
+
 const openingOf = ({ cars, year }: Digest, { collection, day }: LetterFrame): string => {
   const again = cars.some(({ lines }) => lines.some((line) => line.again !== null));
   if (year && cars.length === 0) return `once a year, the whole of “${collection}”, as on ${day}.`;
@@ -62,6 +66,7 @@ export const letterText = (digest: Digest, frame: LetterFrame): string => {
     ...(cars.length > 1 ? [contentsText(digest)] : []),
     ...cars.map((car) => carText(car, frame)),
     ...(year ? [['THE WHOLE COLLECTION', ...year.cars.map((car) => yearText(car, frame.href))].join('\n\n')] : []),
+    ...(asksIn(digest) ? [`All of it seen: ${frame.seen}`] : []),
     `Everything by car: ${frame.href('/')}\nThe intervals and their sources: ${frame.href('/practice')}`,
     DEFERRING,
     closingText(frame),
@@ -229,6 +234,13 @@ const Letter = ({ digest, frame }: { digest: Digest; frame: LetterFrame }) => (
             </div>
           ))}
         </>
+      )}
+      {asksIn(digest) && (
+        <p>
+          <a style="color: #1c1b19" href={frame.seen}>
+            All of it seen
+          </a>
+        </p>
       )}
       <p>
         <a style="color: #1c1b19" href={frame.href('/')}>

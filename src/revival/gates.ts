@@ -44,19 +44,30 @@ export const gatesOf = (
   const against = leaksAgainst(entries);
   const taken = new Set<string>();
   const gates: Gate[] = [];
-  const below: Lack[] = stops
+  // What stops it shuts the gates still to come: those passed before it came up stay passed.
+  const waiting: Lack[] = stops
     .filter(({ decided }) => !decided)
     .map(({ key, words }) => ({ key: `stop:${key}`, words }));
+  const below: Lack[] = [];
   for (const key of STAGE_KEYS) {
     below.push(...lacksOf(key, steps, picture, traits));
     if (key === 'tires') below.push(...undatedTires(findings));
     if (key === 'leaks') below.push(...against.map((words) => ({ key: `leak:${words}`, words })));
     const shut = gates.filter(({ state }) => state === 'shut' || state === 'ready');
-    const needs = [...below, ...shut.map(({ stage }) => ({ key: `gate:${stage}`, words: gateLacks(stage) }))];
     const pass = passes.get(key) ?? null;
     const despite = new Set(pass?.despite ?? []);
+    const needsNow = (): Lack[] => [
+      ...below,
+      ...shut.map(({ stage }) => ({ key: `gate:${stage}`, words: gateLacks(stage) })),
+    ];
+    const holdsOver = (lacks: readonly Lack[]): boolean =>
+      pass !== null && lacks.every((lack) => taken.has(lack.key) || despite.has(lack.key));
+    const isLast = key === STAGE_KEYS.at(-1);
+    if (isLast || !holdsOver(needsNow()) || waiting.some((stop) => despite.has(stop.key)))
+      below.push(...waiting.splice(0));
+    const needs = needsNow();
     const open = needs.filter((lack) => !taken.has(lack.key));
-    const holds = pass !== null && open.every((lack) => despite.has(lack.key));
+    const holds = holdsOver(needs);
     if (holds) for (const lack of open) taken.add(lack.key);
     const written = needs.filter((lack) => taken.has(lack.key));
     gates.push({

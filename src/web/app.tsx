@@ -32,6 +32,7 @@ import { A, page } from './layout.tsx';
 import { answerPage, giveAnswer } from './letters/answer.tsx';
 import { letterHtmlPage, letterPage, seenLetter, tryLetterAgain } from './letters/letter.tsx';
 import { letters, sendTest, writeLetters } from './letters/list.tsx';
+import { seenAll, seenAllPage } from './letters/seen-all.tsx';
 import { stopLetters, stopPage } from './letters/stop.tsx';
 import { endCalendar, saveCalendar, saveWishes, wishesPage } from './letters/wishes.tsx';
 import { notFound } from './not-found.tsx';
@@ -121,8 +122,10 @@ export const createApp = (around: Surroundings): Hono<Env> => {
   );
   app.route('/', feed(around));
   // Whoever comes by a link has no collection and no menu: the link alone says what it is about.
-  for (const by of ['/look/*', '/answers/*']) app.use(by, letIn(around));
+  for (const by of ['/look/*', '/answers/*', '/seen/*']) app.use(by, letIn(around));
   app.get('/stop/:collectionId/:personId/:signature', stopPage);
+  app.get('/seen/:letterId/:signature', seenAllPage);
+  app.post('/seen/:letterId/:signature', seenAll);
   app.get('/answers/:letterId/:partId/:signature', answerPage);
   app.post('/answers/:letterId/:partId/:signature', giveAnswer);
   app.get('/look/:secret', guestPage);
@@ -168,7 +171,7 @@ const letIn = (around: Surroundings) =>
   });
 
 /** Paths whose secret must not stand in a log. */
-const withoutSecret = (path: string): string => path.replace(/(\/(?:look|feed|answers|stop)\/).*/, '$1...');
+const withoutSecret = (path: string): string => path.replace(/(\/(?:look|feed|answers|seen|stop)\/).*/, '$1...');
 
 const isApi = (c: Ctx): boolean => c.req.path.includes('/api/v1/');
 

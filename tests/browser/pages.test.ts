@@ -47,6 +47,15 @@ describe.skipIf(!chromiumFound)('every page', () => {
     page.on('pageerror', (error) => errors.push(error.message));
     await page.goto(`${server.url}/letters`);
     const letter = await page.locator('.letters h2 a').first().getAttribute('href');
+    // What is reached by links in a letter alone.
+    const told = (await (await fetch(`${server.url}${letter}`)).text()).replaceAll('&amp;', '&');
+    const byLink = ['answers', 'seen', 'stop'].map(
+      (by) => new RegExp(`${server.url}(/${by}/\\S+?)(?=[\\s<])`).exec(told)?.[1] ?? `/no-${by}`,
+    );
+    await page.goto(`${server.url}/collection`);
+    const member = await page
+      .locator('main a[href$="/letters"][href^="/members/"]')
+      .evaluateAll((all) => all.map((one) => one.getAttribute('href') ?? '').slice(0, 1));
     const battery = parts.find(({ kind }) => /^battery-(flooded|agm|lithium)$/.test(kind));
     const volts = `${battery?.id}.rest-voltage.`;
     round = `/cars/${car?.id}/readings`;
@@ -110,6 +119,9 @@ describe.skipIf(!chromiumFound)('every page', () => {
       '/letters',
       letter ?? '/no-letter',
       '/collection',
+      '/status',
+      ...member,
+      ...byLink,
     ];
   });
 

@@ -12,6 +12,7 @@ const FRAME = {
   day: '10 September 2026',
   href: (path: string) => `https://barn.example.org/cars-here${path}`,
   answer: (partId: string) => `https://barn.example.org/cars-here/answers/letter/${partId}/signed`,
+  seen: 'https://barn.example.org/cars-here/seen/letter/signed',
   stop: 'https://barn.example.org/cars-here/stop/barn/ada/signed',
 };
 const letterOf = (given: StayGiven = {}, car = 'Merle <Tourer>', place: string | null = 'Garage <north>') =>

@@ -175,7 +175,7 @@ const AnswerFields = ({
           <Faults faults={faults} field="done" />
         </>
       )}
-      <button>{BUTTONS[word]}</button>
+      <button class={wanted ? undefined : 'quiet'}>{BUTTONS[word]}</button>
     </form>
   );
 };

@@ -38,7 +38,7 @@ const Status = ({ runs, outbox, copies, now }: Shown) => (
   <>
     <h1>Status</h1>
     <p class="lede">What the server does by itself, when it last went well, and what it has to say.</p>
-    <dl class="facts">
+    <dl class="runs">
       {JOBS.map((job) => {
         const { goodAt, badAt, trouble } = runs[job];
         return (
@@ -93,7 +93,8 @@ const Copies = ({ copies, now }: Pick<Shown, 'copies' | 'now'>) => {
         ))}
       </ul>
       <p class="hint">
-        To go back: stop the server, then <code class="long">npm run restore -- {newest.file}</code>
+        To go back: stop the server, then, with the same DATA_DIR,{' '}
+        <code class="long">npm run restore -- {newest.file}</code>
       </p>
     </>
   );
