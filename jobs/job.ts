@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
+import { messageOf } from '../src/acts/judge.ts';
 import { ConfigError } from '../src/config.ts';
 import type { CivilDate } from '../src/dates/civil.ts';
 import { type House, OWNER_ONLY, openHouse } from '../src/house.ts';
@@ -41,7 +42,21 @@ export const runOnce = async (work: (house: House, options: JobOptions) => Promi
 /** Options that npm took, because the two dashes before them were left out. */
 class MissedOptions extends Error {}
 
+/** What a database says that can't be written, for people; nothing was changed by it. */
+const DATABASE_SAYS: readonly (readonly [code: string, words: string])[] = [
+  ['SQLITE_BUSY', 'Another process held the database for too long. Nothing was changed; run it again.'],
+  ['SQLITE_FULL', 'The disk is full. Nothing was changed; make room and run it again.'],
+  ['SQLITE_IOERR', 'The disk is full or failing. Nothing was changed; see to the disk and run it again.'],
+  ['SQLITE_READONLY', 'The database can’t be written by this user. Nothing was changed; see to whom DATA_DIR belongs.'],
+  ['SQLITE_CANTOPEN', 'The database can’t be opened. See that DATA_DIR exists and belongs to this user.'],
+];
+
 const explain = (error: unknown): string => {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  const said = DATABASE_SAYS.find(([begins]) => code.startsWith(begins));
+  if (said) return said[1];
+  if (code === 'EACCES' || code === 'EROFS' || code === 'ENOSPC')
+    return `The data folder can’t be written: ${messageOf(error)}. Nothing was changed.`;
   if (error instanceof z.ZodError) return error.issues.map((issue) => issue.message).join('\n');
   if (error instanceof ConfigError || error instanceof SchemaError || error instanceof MissedOptions)
     return error.message;
