@@ -18,7 +18,7 @@ export const judge = (car: CarStreamed, overrides: readonly Override[], on: Civi
   const { name, parts, unreadable } = car;
   const told = (kind: string, why: string): string => `${name}: ${kind}: ${why}`;
   const troubles = [
-    ...unreadable.map((kind) => told(kind, 'its answers can’t be read')),
+    ...unreadable.map((kind) => told(kind, 'its record can’t be read')),
     ...parts
       .filter(({ kind }) => !KINDS.has(kind))
       .map(({ kind }) => told(kind, 'this version has no such kind of part')),

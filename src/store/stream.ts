@@ -11,7 +11,7 @@ export interface CarStreamed {
   facts: CarFacts;
   placeId: string | null;
   parts: PartFacts[];
-  /** Kinds of parts whose record can’t be read. */
+  /** What of its record can’t be read: kinds of parts, or “traits”. */
   unreadable: string[];
 }
 
@@ -60,10 +60,12 @@ export function* eachCar(store: Store, collectionId: string): Generator<CarStrea
   const readings = sqlite.prepare(READINGS) as Statement<[string, string], ReadingLine>;
   const odometer = sqlite.prepare(ODOMETER) as Statement<[string, string], { day: CivilDate; km: number }>;
   const places = new Map<string, Place>(placesOf(store, collectionId).map((place) => [place.id, place]));
-  for (const car of (sqlite.prepare(CARS) as Statement<[string], CarLine>).iterate(collectionId))
+  for (const car of (sqlite.prepare(CARS) as Statement<[string], CarLine>).iterate(collectionId)) {
+    const traits = read<string[]>(car.traits);
+    const gathered = gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id));
     yield {
       name: car.name,
-      traits: JSON.parse(car.traits) as string[],
+      traits: traits ?? [],
       placeId: car.placeId,
       facts: {
         id: car.id,
@@ -72,21 +74,27 @@ export function* eachCar(store: Store, collectionId: string): Generator<CarStrea
         place: places.get(car.placeId ?? '') ?? null,
         placedOn: car.placedOn,
       },
-      ...gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id)),
+      parts: gathered.parts,
+      unreadable: [...(traits ? [] : ['traits']), ...gathered.unreadable],
     };
+  }
 }
 
 const NONE = {};
 
 /** Most parts have no answers: those cost no parsing. Null where they are damaged: one part must not stop the walk. */
-const answersIn = (json: string): PartFacts['details'] | null => {
-  if (json === '{}') return NONE;
+const answersIn = (json: string): PartFacts['details'] | null => (json === '{}' ? NONE : read(json));
+
+const read = <T>(json: string): T | null => {
   try {
     return JSON.parse(json);
   } catch {
     return null;
   }
 };
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+const isDamaged = (day: string | null): boolean => day !== null && !DAY.test(day);
 
 /** One line a claim becomes one entry a part. */
 const gather = (
@@ -99,6 +107,12 @@ const gather = (
   for (const { id, kind, position, details, clock, said, from, to, evidence, km } of lines) {
     let part = parts.at(-1);
     if (unreadable.has(id)) continue;
+    if (isDamaged(from) || isDamaged(to)) {
+      // A day that is none would be compared as text, and could clear the part.
+      unreadable.set(id, kind);
+      if (part?.id === id) parts.pop();
+      continue;
+    }
     if (part?.id !== id) {
       const answers = answersIn(details);
       if (!answers) {

@@ -27,6 +27,8 @@ export interface BadMailServer {
   taken: { messageId: string; raw: Buffer }[];
   /** How often it was called. */
   connections: number;
+  /** Cuts every line that is open. */
+  hangUp(): void;
   close(): Promise<void>;
 }
 
@@ -48,8 +50,11 @@ export const openBadMailServer = async (behavior: Behavior = 'take'): Promise<Ba
     behavior,
     taken: [],
     connections: 0,
-    close: async () => {
+    hangUp: () => {
       for (const line of lines) line.destroy();
+    },
+    close: async () => {
+      bad.hangUp();
       await new Promise((closed) => server.close(closed));
     },
   };
