@@ -15,6 +15,7 @@ import { answersIn } from '../store/answers.ts';
 import { openLayUps } from '../store/lay-ups.ts';
 import { lastYearly } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
+import { firstSwept } from '../store/outbox.ts';
 import { overridesOf } from '../store/overrides.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
 import { placesOf } from '../store/places.ts';
@@ -31,6 +32,8 @@ import { wantsPlan } from './tell-plan.ts';
 interface Listener {
   member: Member;
   said: ReadonlyMap<string, readonly Said[]>;
+  /** From which day this person was told of things; null: today is the first. */
+  since: CivilDate | null;
   told: readonly ToldOfStay[];
   toldBack: readonly ToldOfRevival[];
   cars: OwedCar[];
@@ -115,6 +118,7 @@ const listenerFor = (
   return {
     member,
     said: Map.groupBy(saidTo(store, listening), ({ partId }) => partId),
+    since: firstSwept(store, collectionId, member.id),
     told: toldOfStaysTo(store, listening),
     toldBack: toldOfRevivalsTo(store, listening),
     cars: [],
@@ -156,9 +160,9 @@ const tellOf = (
   const findings = stay?.view.state === 'standing' ? stay.view.findings : judged;
   const unproven = stands ? 0 : findings.filter(({ standing }) => standing === 'unproven').length;
   for (const listener of listeners) {
-    const { member, said, told, toldBack, cars, plans } = listener;
+    const { member, said, since, told, toldBack, cars, plans } = listener;
     const repeats = { days: member.repeatDays, personId: member.id, answers };
-    const all = member.letters ? wished(owed(findings, said, repeats), facts.id, member, today) : [];
+    const all = member.letters ? wished(owed(findings, said, repeats, since), facts.id, member, today) : [];
     const news = stands ? heardWhileStanding(all) : all;
     const wanted = member.letters && !member.notCars.includes(facts.id);
     const lines = [

@@ -40,21 +40,27 @@ const NO_REPEATS: Repeats = { days: 0, personId: '', answers: new Map() };
  * said on or after the day it began: corrections that move that day back say nothing new, a stage that begins again after
  * a look, a renewal or a good reading does. A stage that is owed already though it begins only later (nothing tells its
  * start) is said once. A safety item that is due, past or condemned by a reading is said again until it is answered.
+ * `since`: the day from which this person was told of things at all. What began after it is told, though by now the dates
+ * can't tell any more how far it has gone: nobody was up to say it in time.
  */
 export const owed = (
   findings: readonly Finding[],
   said: ReadonlyMap<string, readonly Said[]>,
   repeats: Repeats = NO_REPEATS,
+  since: CivilDate | null = null,
 ): Owed[] =>
   findings.flatMap((finding) => {
     const own = said.get(finding.part.id) ?? [];
-    const [first, ...more] = newsOf(finding, own);
+    const [first, ...more] = newsOf(finding, own, since);
     if (first) return [{ ...finding, told: [first, ...more], lastSaid: null }];
     const again = againOf(finding, own, repeats);
     return again ? [{ ...finding, ...again }] : [];
   });
 
-const newsOf = ({ news: { calendar, reading, estimate }, on }: Finding, said: readonly Said[]): Stage[] => {
+const newsOf = (finding: Finding, said: readonly Said[], since: CivilDate | null): Stage[] => {
+  const { news, on } = finding;
+  const { reading, estimate } = news;
+  const calendar = news.calendar.standing === 'unproven' ? reachedBefore(finding, since) : news.calendar;
   const isNew = (stage: string, begins: CivilDate | null, sort: readonly string[]): Stage[] =>
     !isStage(stage) || begins === null || tellings(said, stage, sort).some((day) => day >= begins || begins > on)
       ? []
@@ -64,6 +70,15 @@ const newsOf = ({ news: { calendar, reading, estimate }, on }: Finding, said: re
     ...isNew(reading.verdict ?? '', reading.began, VERDICTS),
     ...isNew('estimate', estimate, ['estimate']),
   ];
+};
+
+/** The last standing of an unproven part that its dates did tell, if it began while somebody was being told. */
+const reachedBefore = ({ look, due, news, on }: Finding, since: CivilDate | null): Finding['news']['calendar'] => {
+  const began = (turn: Finding['due']): CivilDate | null =>
+    since !== null && turn?.worst && turn.worst >= since && turn.worst <= on ? turn.worst : null;
+  const [dueOn, lookOn] = [began(due), began(look)];
+  if (dueOn) return { standing: 'due', began: dueOn };
+  return lookOn ? { standing: 'look', began: lookOn } : news.calendar;
 };
 
 /** Days on which a stage, or a graver one of its sort, was said. */

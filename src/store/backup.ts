@@ -2,7 +2,8 @@
 import { closeSync, fsyncSync, mkdirSync, openSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { type CivilDate, daysBetween } from '../dates/civil.ts';
+import { type CivilDate, daysBetween, isCivilDate } from '../dates/civil.ts';
+import { newId } from './ids.ts';
 import type { Store } from './store.ts';
 
 /** Thrown with a line for people when a copy could not be made, or does not hold what it should. */
@@ -19,6 +20,8 @@ export interface Backup {
 const DAYS = 7;
 const WEEKS = 4;
 const NAME = /^(\d{4}-\d{2}-\d{2})\.db$/;
+/** A copy in the making; each has a name of its own, so that two made at once never meet. */
+const DRAFT = /^(\d{4}-\d{2}-\d{2})\.db\.[\da-f-]{36}\.part(-journal)?$/;
 
 const folderOf = (dataDir: string): string => join(dataDir, 'backups', 'nightly');
 
@@ -29,30 +32,39 @@ const folderOf = (dataDir: string): string => join(dataDir, 'backups', 'nightly'
 export const nightlyBackup = async (
   dataDir: string,
   day: CivilDate,
-): Promise<{ file: string; bytes: number; rows: number }> => {
+): Promise<{ day: CivilDate; file: string; bytes: number; rows: number }> => {
   const folder = folderOf(dataDir);
   const file = join(folder, `${day}.db`);
-  const draft = `${file}.part`;
-  mkdirSync(folder, { recursive: true });
-  rmSync(draft, { force: true });
-  const reader = new Database(join(dataDir, 'standstill.db'), { readonly: true });
+  const draft = `${file}.${newId()}.part`;
+  let reader: Database.Database | undefined;
   try {
+    mkdirSync(folder, { recursive: true });
+    reader = new Database(join(dataDir, 'standstill.db'), { readonly: true, fileMustExist: true });
     reader.exec('begin');
     const counts = countsIn(reader);
     await reader.backup(draft);
     reader.exec('commit');
-    verify(draft, counts);
+    verify(draft, file, counts);
     sync(draft);
     renameSync(draft, file);
     sync(folder);
-    return { file, bytes: statSync(file).size, rows: [...counts.values()].reduce((sum, n) => sum + n, 0) };
+    sweepDrafts(folder, day);
+    return { day, file, bytes: statSync(file).size, rows: [...counts.values()].reduce((sum, n) => sum + n, 0) };
   } catch (error) {
     throw error instanceof BackupError
       ? error
       : new BackupError(`The copy ${file} could not be made: ${error instanceof Error ? error.message : error}`);
   } finally {
-    reader.close();
+    reader?.close();
     for (const end of ['', '-journal', '-wal', '-shm']) rmSync(`${draft}${end}`, { force: true });
+  }
+};
+
+/** Clears away what runs of earlier days left that were killed. */
+const sweepDrafts = (folder: string, today: CivilDate): void => {
+  for (const name of readdirSync(folder)) {
+    const day = DRAFT.exec(name)?.[1];
+    if (day && day !== today) rmSync(join(folder, name), { force: true });
   }
 };
 
@@ -67,16 +79,21 @@ const countsIn = (sqlite: Database.Database): Map<string, number> => {
 };
 
 /** Reads a copy back: whole, no broken reference, as many rows in each table. It stands alone, without side files. */
-const verify = (file: string, counts: ReadonlyMap<string, number>): void => {
-  const copy = new Database(file);
+const verify = (draft: string, file: string, counts: ReadonlyMap<string, number>): void => {
+  const copy = new Database(draft, { fileMustExist: true });
   try {
-    copy.pragma('journal_mode = DELETE');
     const trouble = troubleIn(copy);
-    if (trouble) throw new BackupError(`The copy ${file} is damaged: ${trouble}`);
+    if (trouble)
+      throw new BackupError(
+        `The copy ${file} was not kept, because it is damaged: ${trouble}. The database may be, too: see its status page.`,
+      );
+    copy.pragma('journal_mode = DELETE');
     const held = countsIn(copy);
     for (const [table, n] of counts)
       if (held.get(table) !== n)
-        throw new BackupError(`The copy ${file} holds ${held.get(table) ?? 'no'} rows of ${table} in place of ${n}`);
+        throw new BackupError(
+          `The copy ${file} was not kept: it holds ${held.get(table) ?? 'no'} rows of ${table} in place of ${n}.`,
+        );
   } finally {
     copy.close();
   }
@@ -84,11 +101,21 @@ const verify = (file: string, counts: ReadonlyMap<string, number>): void => {
 
 /** What is wrong inside a database, or null. */
 export const troubleIn = (sqlite: Database.Database): string | null => {
-  const verdict = sqlite.pragma('integrity_check(5)') as { integrity_check: string }[];
-  if (verdict[0]?.integrity_check !== 'ok') return verdict.map((row) => row.integrity_check).join('; ');
-  const broken = sqlite.pragma('foreign_key_check') as unknown[];
-  return broken.length > 0 ? `${broken.length} broken reference(s)` : null;
+  try {
+    const verdict = sqlite.pragma('integrity_check(5)') as { integrity_check: string }[];
+    if (verdict[0]?.integrity_check !== 'ok') return verdict.map((row) => row.integrity_check).join('; ');
+    const broken = sqlite.pragma('foreign_key_check') as unknown[];
+    return broken.length > 0 ? `${broken.length} broken reference(s)` : null;
+  } catch (error) {
+    // So damaged that the check itself can't be run.
+    if (isDamage(error)) return error.message;
+    throw error;
+  }
 };
+
+/** Whether SQLite says that a file is damaged, or is none of its own. */
+export const isDamage = (error: unknown): error is Error =>
+  error instanceof Error && 'code' in error && /^SQLITE_(CORRUPT|NOTADB)/.test(String(error.code));
 
 /** The weekly check of the database in use, which also renews what SQLite knows of its own tables. */
 export const checkDatabase = ({ $client: sqlite }: Store): string | null => {
@@ -117,10 +144,11 @@ export const nightlyBackups = (dataDir: string): Backup[] => {
   }
   return names
     .flatMap((name) => {
-      const day = NAME.exec(name)?.[1] as CivilDate | undefined;
+      const day = NAME.exec(name)?.[1] ?? '';
+      if (!isCivilDate(day)) return [];
       const file = join(folderOf(dataDir), name);
-      const about = day && statSync(file, { throwIfNoEntry: false });
-      return about ? [{ day, file, bytes: about.size, madeAt: about.mtime.toISOString() }] : [];
+      const about = statSync(file, { throwIfNoEntry: false });
+      return about?.isFile() ? [{ day, file, bytes: about.size, madeAt: about.mtime.toISOString() }] : [];
     })
     .toSorted((a, b) => b.day.localeCompare(a.day));
 };

@@ -1,5 +1,5 @@
 /** The outbox: a letter and what it announces go in together; delivery claims letters one by one under a lease. */
-import { and, asc, eq, max, notInArray, sql } from 'drizzle-orm';
+import { and, asc, eq, max, min, notInArray, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import { attempts, letters, mornings } from './letter-schema.ts';
 import type { LetterRow } from './letters.ts';
@@ -57,6 +57,14 @@ export const sweptAt = (store: Store, collectionId: string, personId: string, da
     .from(mornings)
     .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId), eq(mornings.day, day)))
     .get()?.at ?? null;
+
+/** The first day a person's collection was swept for them, or null. */
+export const firstSwept = (store: Store, collectionId: string, personId: string): CivilDate | null =>
+  store
+    .select({ day: min(mornings.day).mapWith(mornings.day) })
+    .from(mornings)
+    .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId)))
+    .get()?.day ?? null;
 
 /** Instant of the last finished sweep of a collection, or of the whole server. */
 export const lastFinishedSweep = (store: Store, collectionId?: string): string | null =>
