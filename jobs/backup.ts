@@ -1,14 +1,27 @@
 import { todayIn } from '../src/clock.ts';
-import { nightlyBackup, pruneBackups } from '../src/store/backup.ts';
+import { BackupError, nightlyBackup, pruneBackups } from '../src/store/backup.ts';
 import { recordRun } from '../src/store/runs.ts';
 import { runOnce } from './job.ts';
 
-/** Makes the night's copy of the database now, in place of one of the same day; --dry-run only says where. */
+/** Makes the night's copy of the database now, in place of one of the same day; --dry-run only says which day's. */
 await runOnce(async ({ config, store, now }, { on, dryRun }) => {
-  const day = on ?? todayIn(config.timeZone, now());
+  const at = now();
+  const day = todayIn(config.timeZone, at);
+  if (on && on !== day) return failed(`A copy is of this moment and bears its day, ${day}. Leave --on out.`);
   if (dryRun) return { job: 'backup', dryRun, day };
-  const made = await nightlyBackup(config.dataDir, day);
-  pruneBackups(config.dataDir);
-  recordRun(store, 'backup', now().toISOString(), null);
-  return { job: 'backup', dryRun, ...made };
+  try {
+    const made = await nightlyBackup(config.dataDir, day);
+    pruneBackups(config.dataDir);
+    recordRun(store, 'backup', at.toISOString(), null);
+    return { job: 'backup', dryRun, ...made };
+  } catch (error) {
+    if (!(error instanceof BackupError)) throw error;
+    return failed(error.message);
+  }
+
+  /** Whoever runs it by hand, or a timer does, must hear that there is no copy. */
+  function failed(trouble: string): object {
+    process.exitCode = 1;
+    return { job: 'backup', dryRun, day, trouble };
+  }
 });

@@ -2,6 +2,7 @@
 import { addMonths, type CivilDate } from '../dates/civil.ts';
 import type { Finding } from '../findings/assess.ts';
 import { isOpen, type Plan, type PlanStep } from '../plans/plan.ts';
+import { roundsOf } from '../plans/rounds.ts';
 import type { StayView } from '../plans/standing.ts';
 import { type RevivalPlan, stepsIn } from '../revival/plan.ts';
 import { isSettled } from '../revival/step-state.ts';
@@ -56,7 +57,12 @@ export const limitsOf = (
   });
 
 /** Parking and return, open steps of both plans, rounds due and to come. */
-export const stayEvents = (car: string, { stay, layUp, wakeUp, rounds }: StayView): CalendarEvent[] => {
+export const stayEvents = (
+  car: string,
+  { stay, on, state, layUp, wakeUp, rounds: made }: StayView,
+): CalendarEvent[] => {
+  // Before it is parked nobody is asked for a round; a calendar shows them all the same.
+  const rounds = state === 'standing' ? made : roundsOf(stay, [], on);
   const page = `/lay-ups/${stay.id}`;
   const whole = (key: string, day: CivilDate, title: string, lines: readonly string[] = []): CalendarEvent => ({
     key: `${key}.${stay.id}`,

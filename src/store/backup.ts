@@ -85,7 +85,7 @@ const verify = (draft: string, file: string, counts: ReadonlyMap<string, number>
     const trouble = troubleIn(copy);
     if (trouble)
       throw new BackupError(
-        `The copy ${file} was not kept, because it is damaged: ${trouble}. The database may be, too: see its status page.`,
+        `The copy ${file} was not kept, because it is damaged: ${trouble}. Check the disk; if the next copy fails, too, restore an older one.`,
       );
     copy.pragma('journal_mode = DELETE');
     const held = countsIn(copy);

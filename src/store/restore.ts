@@ -1,8 +1,18 @@
 /** Going back to a copy: it is checked before anything is swapped, and what was there is kept beside it. */
-import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
+import {
+  chmodSync,
+  constants,
+  copyFileSync,
+  existsSync,
+  linkSync,
+  mkdirSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { sync, troubleIn } from './backup.ts';
+import { isDamage, sync, troubleIn } from './backup.ts';
 import { unknownMigrations } from './migrate.ts';
 
 /** Thrown with a line for people; the database in place was not touched. */
@@ -15,49 +25,49 @@ export interface Restored {
   collections: number;
 }
 
+const SIDES = ['-wal', '-shm', '-journal'];
+
 export const restoreBackup = (dataDir: string, file: string, now: Date): Restored => {
   const target = join(dataDir, 'standstill.db');
   const draft = `${target}.restoring`;
   if (!existsSync(file)) throw new RestoreError(`There is no file ${file}.`);
+  if (existsSync(target) && realpathSync(target) === realpathSync(file))
+    throw new RestoreError(`${file} is the database itself. Name a copy of it.`);
   try {
-    rmSync(draft, { force: true });
+    mkdirSync(dataDir, { recursive: true });
+    clear(draft);
     copyFileSync(file, draft);
+    // What a copy's side files hold belongs to it: changes that were never folded in.
+    for (const end of ['-wal', '-journal'])
+      if (existsSync(`${file}${end}`)) copyFileSync(`${file}${end}`, `${draft}${end}`);
+    // One from a read-only place must be writable here.
+    chmodSync(draft, 0o600);
     // The copy is what will be used, so the copy is what is checked.
     const collections = check(draft, file);
     sync(draft);
-    if (!existsSync(target)) {
-      renameSync(draft, target);
-      sync(dataDir);
-      return { restored: file, replaced: null, collections };
-    }
-    leaveAlone(target);
     const replaced = join(dataDir, `standstill-replaced-${now.toISOString().replaceAll(':', '')}.db`);
-    renameSync(target, replaced);
-    // A damaged one may have left its side files: they belong to it, and must not meet the copy.
-    for (const end of ['-wal', '-shm'])
-      if (existsSync(`${target}${end}`)) renameSync(`${target}${end}`, `${replaced}${end}`);
-    try {
-      renameSync(draft, target);
-    } catch (error) {
-      renameSync(replaced, target);
-      throw error;
-    }
+    const had = existsSync(target);
+    if (had) whileAlone(target, () => swap(draft, target, replaced));
+    else swap(draft, target, replaced);
     sync(dataDir);
-    return { restored: file, replaced, collections };
+    return { restored: file, replaced: had ? replaced : null, collections };
   } catch (error) {
     throw error instanceof RestoreError
       ? error
       : new RestoreError(`${file} could not be restored: ${error instanceof Error ? error.message : error}`);
   } finally {
-    for (const end of ['', '-journal', '-wal', '-shm']) rmSync(`${draft}${end}`, { force: true });
+    clear(draft);
   }
 };
 
-/** Answers how many collections a copy holds. */
+const clear = (draft: string): void => {
+  for (const end of ['', ...SIDES]) rmSync(`${draft}${end}`, { force: true });
+};
+
+/** Answers how many collections a copy holds, once it has been found whole and known. Its side files are folded in. */
 const check = (draft: string, file: string): number => {
   const sqlite = new Database(draft);
   try {
-    sqlite.pragma('journal_mode = DELETE');
     const ours = sqlite
       .prepare("select count(*) from sqlite_master where name in ('__drizzle_migrations', 'collections')")
       .pluck()
@@ -70,28 +80,73 @@ const check = (draft: string, file: string): number => {
       throw new RestoreError(
         `${file} was written by a newer Standstill (${unknown} unknown change(s)). Restore it with that version.`,
       );
+    sqlite.pragma('journal_mode = DELETE');
     return sqlite.prepare('select count(*) from collections').pluck().get() as number;
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'SQLITE_NOTADB')
-      throw new RestoreError(`${file} is no database.`);
-    throw error;
+    if (!isDamage(error)) throw error;
+    throw new RestoreError(
+      'code' in error && error.code === 'SQLITE_NOTADB'
+        ? `${file} is no database. Take another copy.`
+        : `${file} is damaged: ${error.message}. Take another copy.`,
+    );
   } finally {
     sqlite.close();
   }
 };
 
-const IN_USE = new RestoreError('The database is in use. Stop the server and any job first; nothing was changed.');
-
-/** Refuses while a server or a job has it open, and folds its log of changes into it: leaving WAL needs it alone. */
-const leaveAlone = (target: string): void => {
+/**
+ * Does something while nobody else can have the database open, or refuses. Leaving WAL is possible only alone, and folds
+ * the log of changes in. The lock then stays until the end: a job that starts in between must not begin a new log, which
+ * would be taken for the restored one's.
+ */
+const whileAlone = (target: string, work: () => void): void => {
   const sqlite = new Database(target, { timeout: 500 });
   try {
-    if (sqlite.pragma('journal_mode = DELETE', { simple: true }) !== 'delete') throw IN_USE;
-  } catch (error) {
-    // One that is damaged can't be asked; it is to be replaced just for that.
-    if (error === IN_USE || (error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY')))
-      throw IN_USE;
+    try {
+      if (sqlite.pragma('journal_mode = DELETE', { simple: true }) !== 'delete') throw new InUse();
+      sqlite.exec('begin exclusive');
+    } catch (error) {
+      if (error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY')) throw new InUse();
+      // One so damaged that it can't be asked is to be replaced just for that.
+      if (!isDamage(error)) throw error;
+    }
+    work();
   } finally {
     sqlite.close();
+  }
+};
+
+class InUse extends RestoreError {
+  constructor() {
+    super('The database is in use. Stop the server and any job first; nothing was changed.');
+  }
+}
+
+/** At no moment is there no database: a server started just then would make an empty one. */
+const swap = (draft: string, target: string, replaced: string): void => {
+  if (existsSync(replaced)) throw new RestoreError(`${replaced} exists already. Try again.`);
+  const moved: string[] = [];
+  try {
+    if (existsSync(target)) keep(target, replaced);
+    // Side files of a damaged one, or of one that was removed, must not meet the copy.
+    for (const end of SIDES.filter((side) => existsSync(`${target}${side}`))) {
+      renameSync(`${target}${end}`, `${replaced}${end}`);
+      moved.push(end);
+    }
+    renameSync(draft, target);
+  } catch (error) {
+    for (const end of moved) renameSync(`${replaced}${end}`, `${target}${end}`);
+    rmSync(replaced, { force: true });
+    throw error;
+  }
+};
+
+/** A second name for the same file, or a copy where a disk knows no second names. */
+const keep = (target: string, replaced: string): void => {
+  try {
+    linkSync(target, replaced);
+  } catch {
+    copyFileSync(target, replaced, constants.COPYFILE_EXCL);
+    sync(replaced);
   }
 };
