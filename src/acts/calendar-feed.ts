@@ -36,7 +36,7 @@ export const openFeed = (
 export const feedBehind = (store: Store, secret: string): FeedRow | undefined => feedBySecret(store, hashOf(secret));
 
 /** All events of a collection as on a day. A car that can’t be reckoned keeps none of the others out. */
-export const eventsOf = (store: Store, collection: Collection, on: CivilDate): CalendarEvent[] => {
+const eventsOf = (store: Store, collection: Collection, on: CivilDate): CalendarEvent[] => {
   const { id: collectionId } = collection;
   const overrides = overridesOf(store, collectionId);
   const layUps = openLayUps(store, collectionId, on);

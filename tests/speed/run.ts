@@ -7,6 +7,7 @@ import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openStore, type Store } from '../../src/store/open.ts';
 import { timeAssessing } from './assessing.ts';
+import { timeDelivering } from './delivering.ts';
 import { createFleet, type Fleet } from './fleet.ts';
 import { timeLineUp } from './line-up.ts';
 import { timeStartUp } from './start-up.ts';
@@ -34,4 +35,5 @@ const withFleet = async (work: (store: Store, fleet: Fleet) => Promise<void>): P
 console.log(`Node ${process.versions.node} on ${availableParallelism()} cores`);
 await withFleet((store, fleet) => timeAssessing(store, fleet, [...SIZES.filter((size) => size < largest), largest]));
 await withFleet(timeLineUp);
+await withFleet(timeDelivering);
 await timeStartUp();

@@ -60,7 +60,7 @@ Socket.prototype.emit = function (event, ...told) {
 const shift = Number(env.CLOCK_SHIFT ?? 0) * 60_000;
 if (shift !== 0) {
   const Clock = Date;
-  globalThis.Date = class Date extends Clock {
+  globalThis.Date = class extends Clock {
     constructor(...given) {
       if (given.length === 0) super(Clock.now() + shift);
       else super(...given);
