@@ -62,7 +62,7 @@ const walk = (parts: Parts, days: readonly CivilDate[]): Said[] => {
 
 /** The gravest standing said of each part since it last was in date. */
 const highest = (said: readonly Said[]): string[] => {
-  const rank = (stage: string): number => STANDINGS.indexOf(stage);
+  const rank = (stage: string): number => (STANDINGS as readonly string[]).indexOf(stage);
   const byPart = Map.groupBy(said, ({ partId }) => partId);
   return [...byPart]
     .map(
