@@ -1,27 +1,37 @@
 /** Clocks that go back and forth, nights of summer time, leap days, zones that change: no second mail, no missed day. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { addDays, type CivilDate } from '../../src/dates/civil.ts';
+import { hourIn, todayIn } from '../../src/clock.ts';
+import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
 import { changeCollection, changeMember } from '../../src/store/people.ts';
-import { carIn, claim, date } from '../support/cars.ts';
+import { type BadMailServer, openBadMailServer } from '../support/bad-mail-server.ts';
+import { carIn, claim, date, ROADSTER } from '../support/cars.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
 
 const open: WakingHouse[] = [];
-afterEach(() => {
+const servers: BadMailServer[] = [];
+afterEach(async () => {
   for (const { house } of open.splice(0)) house.close();
+  for (const server of servers.splice(0)) await server.close();
 });
+const served = async (...behavior: Parameters<typeof openBadMailServer>): Promise<BadMailServer> => {
+  const server = await openBadMailServer(...behavior);
+  servers.push(server);
+  return server;
+};
 
 const HOUR = 3_600_000;
 
 /** Cars whose brake fluids are past on the days given, in a collection of that zone whose letter has that hour. */
-const house = (timeZone: string, hour: number, ...pastOn: readonly CivilDate[]) => {
-  const here = openWakingHouse(null, { LETTER_HOUR: String(hour) });
+const house = (timeZone: string, hour: number, ...pastOn: readonly CivilDate[]) =>
+  filled(openWakingHouse(null, { LETTER_HOUR: String(hour) }), timeZone, pastOn);
+
+const filled = (here: WakingHouse, timeZone: string, pastOn: readonly CivilDate[]) => {
   open.push(here);
   const { store } = here.house;
   changeCollection(store, here.barn.acting.collectionId, { timeZone });
   for (const day of pastOn) {
     // Past the day after its limit of 24 months; nothing else of it is news by then, for it was due long before.
-    const filled = addDays(day, -1);
-    const two = `${Number(filled.slice(0, 4)) - 2}${filled.slice(4)}`;
+    const two = addMonths(addDays(day, -1), -24);
     date(here.barn, carIn(here.barn, { name: `Car of ${day}` }), 'brake-fluid-glycol', claim('filled', two));
   }
   const subjects = (): string[] => here.letters().map(({ subject }) => subject);
@@ -34,8 +44,8 @@ const house = (timeZone: string, hour: number, ...pastOn: readonly CivilDate[]) 
   return { ...here, subjects, days, wakeThrough };
 };
 
-describe('the planner', () => {
-  it('run twice in a day, and with the clock set back a day and forth again, adds nothing', async () => {
+describe('Running the planner', () => {
+  it('twice in a day, or with the clock set back a day and forth again, adds nothing', async () => {
     const { wakeAt, subjects, days } = house('Europe/Lisbon', 7, '2026-06-10', '2026-06-11');
     await wakeAt('2026-06-10T06:30:00Z');
     const first = subjects();
@@ -53,6 +63,29 @@ describe('the planner', () => {
     await wakeAt('2026-06-11T06:30:00Z');
     expect(subjects()).toEqual([...first, '1 past: Car of 2026-06-11']);
     expect(days()).toEqual(['2026-06-01', '2026-06-09', '2026-06-10', '2026-06-11']);
+  });
+
+  it('twice at the same time adds nothing, and sends nothing twice', async () => {
+    const server = await served();
+    const { wakeAt, subjects, letters } = filled(openWakingHouse(server), 'Europe/Lisbon', ['2026-06-10']);
+    const at = '2026-06-10T06:30:00Z';
+    await Promise.all([wakeAt(at), wakeAt(at), wakeAt(at)]);
+    expect(subjects()).toEqual(['1 past: Car of 2026-06-10']);
+    expect(letters()).toMatchObject([{ state: 'sent', tries: 1 }]);
+    expect(server.taken).toHaveLength(1);
+  });
+
+  it('by a clock set back while a letter waits loses nothing and says nothing twice', async () => {
+    const server = await served({ code: 451, at: 'mail' });
+    const { wakeAt, letters } = filled(openWakingHouse(server), 'Europe/Lisbon', ['2026-06-10', '2026-06-11']);
+    await wakeAt('2026-06-11T06:30:00Z');
+    for (const back of ['2026-06-10T06:30:00Z', '2026-06-09T06:30:00Z', '2025-03-01T08:00:00Z']) await wakeAt(back);
+    server.behavior = 'take';
+    for (const day of ['11', '12', '13', '14']) await wakeAt(`2026-06-${day}T06:30:00Z`);
+    const sent = letters().filter(({ state }) => state === 'sent');
+    expect(sent.flatMap(({ text }) => text.match(/^\[Past/gm) ?? [])).toHaveLength(2);
+    expect(server.taken).toHaveLength(sent.length);
+    expect(letters().some(({ state }) => state === 'waiting')).toBe(false);
   });
 
   it('by a clock that was years ahead for a while says nothing twice', async () => {
@@ -74,27 +107,50 @@ describe('a night in which the clocks change', () => {
     ['America/New_York', 1, '2026-11-01'],
     ['Australia/Lord_Howe', 2, '2026-10-04'],
     ['Australia/Lord_Howe', 1, '2027-04-04'],
+    ['America/New_York', 3, '2027-03-14'],
+    // Zones that keep one time all year, and one of a quarter of an hour.
+    ['Asia/Kathmandu', 2, '2027-03-28'],
+    ['Pacific/Apia', 3, '2027-04-04'],
   ] as const)('in %s at %i on %s brings one letter that day and one the next', async (zone, hour, day) => {
-    const { subjects, days, wakeThrough } = house(zone, hour, day, addDays(day, 1));
-    await wakeThrough(`${addDays(day, -1)}T00:00:00Z`, `${addDays(day, 2)}T00:00:00Z`);
+    const { subjects, days, letters, wakeThrough } = house(zone, hour, day, addDays(day, 1));
+    // It begins before the hour of a day, in any zone.
+    await wakeThrough(`${addDays(day, -2)}T10:00:00Z`, `${addDays(day, 2)}T00:00:00Z`);
     expect(subjects().filter((subject) => /past/.test(subject))).toEqual([
       `1 past: Car of ${day}`,
       `1 past: Car of ${addDays(day, 1)}`,
     ]);
+    // In the first hour that is there from the one it waits for on: in spring that can be the next.
+    for (const { day: on, writtenAt } of letters().slice(-2)) {
+      expect(todayIn(zone, new Date(writtenAt))).toBe(on);
+      expect([hour, hour + 1]).toContain(hourIn(zone, new Date(writtenAt)));
+    }
     expect(days()).toEqual(expect.arrayContaining([day, addDays(day, 1)]));
     expect(new Set(days()).size).toBe(days().length);
   });
 });
 
-describe('the leap day', () => {
-  it('has its morning, and so has the day after', async () => {
-    const { subjects, wakeThrough, days } = house('Asia/Kathmandu', 7, '2028-02-29', '2028-03-01');
+describe('29 February', () => {
+  it('has its morning, and so has the day after: no second mail, no missed day', async () => {
+    const { barn, subjects, wakeThrough, days } = house('Asia/Kathmandu', 7, '2028-02-29', '2028-03-02');
+    const carId = carIn(barn, { name: 'Kit', traits: [...ROADSTER, 'first-aid-kit'] });
+    date(barn, carId, 'first-aid', claim('printed', '29 February 2028'));
     await wakeThrough('2028-02-27T00:00:00Z', '2028-03-02T12:00:00Z');
     expect(subjects().filter((subject) => /past/.test(subject))).toEqual([
       '1 past: Car of 2028-02-29',
-      '1 past: Car of 2028-03-01',
+      '1 past: Kit',
+      '1 past: Car of 2028-03-02',
     ]);
-    expect(days()).toContain('2028-02-29');
+    expect(days()).toEqual(['2028-02-27', '2028-02-28', '2028-02-29', '2028-03-01', '2028-03-02']);
+  });
+
+  it('as the day of a filling: past after 28 February of a common year', async () => {
+    const { barn, letters, wakeThrough } = house('Europe/Lisbon', 7);
+    date(barn, carIn(barn), 'brake-fluid-glycol', claim('filled', '29 February 2024'));
+    await wakeThrough('2026-02-27T08:00:00Z', '2026-03-02T12:00:00Z');
+    expect(letters().map(({ day, subject }) => [day, subject.slice(0, 6)])).toEqual([
+      ['2026-02-27', '1 due:'],
+      ['2026-03-01', '1 past'],
+    ]);
   });
 });
 
@@ -105,6 +161,7 @@ describe('a collection that moves to another zone', () => {
     ['Europe/Lisbon', 'Pacific/Auckland'],
     ['America/New_York', 'Europe/Lisbon'],
     ['Europe/Lisbon', 'America/New_York'],
+    ['America/New_York', 'Asia/Kathmandu'],
   ])('from %s to %s at any hour says each thing once', async (from, to) => {
     for (const at of ['2026-06-10T01:00:00Z', '2026-06-10T18:30:00Z']) {
       const { house: opened, barn, subjects, wakeThrough } = house(from, 7, '2026-06-10', '2026-06-11');
@@ -136,5 +193,50 @@ describe('a person’s own hour', () => {
     changeMember(opened.store, collectionId, personId, { hour: 6 });
     await wakeAt('2026-06-10T22:30:00Z');
     expect(letters()).toHaveLength(1);
+  });
+});
+
+describe('a quiet season', () => {
+  /** A first-aid kit that is past on its day, which can wait, and fluids that can hurt; the days and subjects of letters. */
+  const walked = async (
+    [quietFrom, quietTo]: [string, string],
+    kitPastOn: CivilDate,
+    fluidsPastOn: CivilDate[],
+    [from, to]: [CivilDate, CivilDate],
+  ): Promise<[string, string][]> => {
+    const { house: opened, barn, wakeAt, letters } = house('Europe/Lisbon', 7, ...fluidsPastOn);
+    const { collectionId, personId } = barn.acting;
+    const carId = carIn(barn, { name: 'Kit', traits: [...ROADSTER, 'first-aid-kit'] });
+    date(barn, carId, 'first-aid', claim('printed', addDays(kitPastOn, -1)));
+    changeMember(opened.store, collectionId, personId, { quietFrom, quietTo });
+    for (let day = from; day <= to; day = addDays(day, 1)) await wakeAt(`${day}T08:00:00Z`);
+    return letters().map(({ day, subject }) => [day, subject]);
+  };
+
+  it('over the turn of the year keeps back what can wait until its end, and says what can hurt on its day', async () => {
+    const walk = walked(['12-20', '01-10'], '2026-12-31', ['2027-01-03'], ['2026-12-20', '2027-01-12']);
+    expect(await walk).toEqual([
+      ['2027-01-03', '1 past: Car of 2027-01-03'],
+      ['2027-01-11', '1 past: Kit'],
+    ]);
+  });
+
+  it.each<[string, string, string, CivilDate, CivilDate]>([
+    ['ends on', '02-10', '02-29', '2028-02-29', '2028-03-01'],
+    ['ends on', '02-10', '02-29', '2027-02-28', '2027-03-01'],
+    ['ends the day before', '02-10', '02-28', '2028-02-28', '2028-02-29'],
+  ])('that %s 29 February (%s to %s) is over the day after its last, %s, and on %s tells', async (...given) => {
+    const [, quietFrom, quietTo, last, after] = given;
+    const walk = await walked([quietFrom, quietTo], addDays(last, -3), [], [addDays(last, -5), addDays(after, 1)]);
+    expect(walk).toEqual([[after, '1 past: Kit']]);
+  });
+
+  it.each<[CivilDate, CivilDate[]]>([
+    ['2028-02-28', ['2028-02-28']],
+    ['2028-02-29', ['2028-03-11']],
+    ['2027-03-01', ['2027-03-11']],
+  ])('that begins on 29 February keeps back what is past on %s until %s', async (past, told) => {
+    const walk = await walked(['02-29', '03-10'], past, [], [past, addDays(past, 14)]);
+    expect(walk.map(([day]) => day)).toEqual(told);
   });
 });

@@ -1,10 +1,10 @@
 /** The mail server down, hanging, refusing, cutting the line: what is owed arrives once, in one letter. */
 import { type ParsedMail, simpleParser } from 'mailparser';
 import { afterEach, describe, expect, it } from 'vitest';
-import { findLetter, seeLetter } from '../../src/store/letters.ts';
+import { type AttemptRow, failedLetters, findLetter, type LetterRow, seeLetter } from '../../src/store/letters.ts';
 import { changeMember } from '../../src/store/people.ts';
 import { type BadMailServer, type Behavior, openBadMailServer } from '../support/bad-mail-server.ts';
-import { carIn, claim, date } from '../support/cars.ts';
+import { carIn, claim, date, ROADSTER } from '../support/cars.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
 
 const open: { server: BadMailServer; here: WakingHouse }[] = [];
@@ -15,7 +15,10 @@ afterEach(async () => {
   }
 });
 
-/** News on each of three days: brake fluids that are past on the 10th, the 11th and the 12th, and due long before. */
+/**
+ * News on each of three days: brake fluids that are past on the 10th, the 11th and the 12th, and due long before; and a
+ * first-aid kit that is due on the 11th and past on the 12th.
+ */
 const withNews = async (behavior: Behavior) => {
   const server = await openBadMailServer('take');
   const here = openWakingHouse(server);
@@ -26,6 +29,8 @@ const withNews = async (behavior: Behavior) => {
     ['Cedar Wagon', '11 June 2024'],
   ] as const)
     date(here.barn, carIn(here.barn, { name }), 'brake-fluid-glycol', claim('filled', filled));
+  const van = carIn(here.barn, { name: 'Dogwood Van', traits: [...ROADSTER, 'first-aid-kit'] });
+  date(here.barn, van, 'first-aid', claim('printed', '11 June 2026'));
   // What they were due for has arrived long ago.
   await here.wakeAt('2026-06-01T07:00:00Z');
   expect(server.taken).toHaveLength(1);
@@ -44,6 +49,21 @@ const threeDays = async (wakeAt: WakingHouse['wakeAt']): Promise<void> => {
 const mailsOf = (server: BadMailServer): Promise<ParsedMail[]> =>
   Promise.all(server.taken.map(({ raw }) => simpleParser(raw)));
 
+/** What the mails say, a line each; every brake fluid is named by its car. */
+const linesOf = (mails: readonly ParsedMail[]): string[] =>
+  mails.flatMap(({ text }) => text?.match(/^(ALDER COUPE|BIRCH SEDAN|CEDAR WAGON|DOGWOOD VAN|\[.*)/gm) ?? []);
+
+/** All of the three days, each part once and at its gravest. */
+const FLUID = '[Past, safety] Brake fluid, glycol (DOT 3, 4, 5.1)';
+const ALL = [
+  ...['ALDER COUPE', 'BIRCH SEDAN', 'CEDAR WAGON'].flatMap((car) => [car, FLUID]),
+  ...['DOGWOOD VAN', '[Past] First-aid kit'],
+];
+const SUBJECT = '4 past: Alder Coupe and 3 more cars';
+
+const triesOf = ({ house }: WakingHouse, letter: LetterRow | undefined): AttemptRow[] =>
+  (letter && findLetter(house.store, letter.collectionId, letter.id)?.attempts) ?? [];
+
 const NEVER_TAKEN: Behavior[] = [
   'refuse connections',
   'never greet',
@@ -55,112 +75,164 @@ const NEVER_TAKEN: Behavior[] = [
   { code: 452, at: 'end' },
 ];
 
-describe('the mail server down for three days, then up', { timeout: 60_000 }, () => {
+describe('SMTP down three days, then up', { timeout: 60_000 }, () => {
   it.each(NEVER_TAKEN)('(%o): one digest, not three', async (behavior) => {
-    const { server, wakeAt, letters, house } = await withNews(behavior);
+    const { server, ...here } = await withNews(behavior);
+    const { wakeAt, letters } = here;
     await threeDays(wakeAt);
     expect(server.taken.length).toBe(0);
-    expect(letters().map(({ state }) => state)).toEqual(['sent', 'waiting']);
+    expect(letters().map(({ state, inDoubt }) => [state, inDoubt])).toEqual([
+      ['sent', false],
+      ['waiting', false],
+    ]);
     server.behavior = 'take';
     server.hangUp();
     await wakeAt('2026-06-13T06:30:00Z');
     const mails = await mailsOf(server);
-    expect(mails.map(({ subject }) => subject)).toEqual(['3 past: Alder Coupe and 2 more cars']);
-    expect(mails[0]?.text?.match(/^\[Past/gm)).toHaveLength(3);
+    expect(mails.map(({ subject }) => subject)).toEqual([SUBJECT]);
+    expect(linesOf(mails)).toEqual(ALL);
     expect(mails[0]?.text).toContain('on 13 June 2026');
     const [, letter] = letters();
     expect(letter).toMatchObject({ state: 'sent', messageId: mails[0]?.messageId, inDoubt: false });
-    const tries = letter && findLetter(house.store, letter.collectionId, letter.id)?.attempts;
-    expect(tries?.length).toBeGreaterThan(3);
-    expect(tries?.slice(0, -1).every(({ ok, answer }) => !ok && answer !== '')).toBe(true);
+    // Every try is on record with what was heard.
+    const tries = triesOf(here, letter);
+    expect(tries).toHaveLength(letter?.tries ?? 0);
+    expect(tries.length).toBeGreaterThan(3);
+    expect(tries.map(({ ok }) => ok)).toEqual([...tries.slice(1).map(() => false), true]);
+    for (const { answer } of tries)
+      expect(answer).toMatch(typeof behavior === 'object' ? new RegExp(`${behavior.code}|^250`) : /\S/);
     // And no second one on any later day.
-    await wakeAt('2026-06-14T06:30:00Z');
-    await wakeAt('2026-06-20T06:30:00Z');
+    for (const day of ['14', '20']) await wakeAt(`2026-06-${day}T06:30:00Z`);
     expect(server.taken).toHaveLength(1);
   });
 
-  it('cut in the middle of the text: it may not have been taken, and comes in full', async () => {
-    const { server, wakeAt } = await withNews('cut during DATA');
+  it('cut during DATA: it may not have been taken, and nothing of it is lost', async () => {
+    const { server, wakeAt, letters } = await withNews('cut during DATA');
     await threeDays(wakeAt);
     expect(server.taken.length).toBe(0);
     server.behavior = 'take';
     for (const day of ['13', '14', '15']) await wakeAt(`2026-06-${day}T06:30:00Z`);
-    const past = (await mailsOf(server)).flatMap(({ text }) => text?.match(/^\[Past/gm) ?? []);
-    expect(past).toHaveLength(3);
+    const mails = await mailsOf(server);
+    expect(linesOf(mails).filter((line) => line === FLUID)).toHaveLength(3);
+    expect(linesOf(mails)).toContain('[Past] First-aid kit');
+    expect(new Set(mails.map(({ messageId }) => messageId)).size).toBe(mails.length);
+    expect(letters().every(({ state }) => state === 'sent')).toBe(true);
   });
 });
 
-describe('a letter the server took without saying so', { timeout: 60_000 }, () => {
+describe('cut or silence after DATA', { timeout: 60_000 }, () => {
   it.each<Behavior>(['cut after DATA', 'hang after DATA'])(
-    '(%s) comes again as the same message word for word, and later news in another',
+    '(%s): the letter comes again with the same Message-ID and words; news of the next days come in another',
     async (behavior) => {
-      const { server, wakeAt, letters } = await withNews(behavior);
+      const { server, ...here } = await withNews(behavior);
+      const { wakeAt, letters } = here;
       await wakeAt('2026-06-10T06:30:00Z');
       expect(server.taken).toHaveLength(1);
-      expect(letters()[1]).toMatchObject({ state: 'waiting', inDoubt: true });
-      // The next day's news does not change what may have arrived.
+      const doubtful = letters()[1];
+      expect(doubtful).toMatchObject({ state: 'waiting', inDoubt: true });
+      // The next day's news does not change what may have arrived, nor does a server that says “not now”.
       server.behavior = { code: 451, at: 'mail' };
       await wakeAt('2026-06-11T06:30:00Z');
+      expect(letters()[1]).toMatchObject({ inDoubt: true, text: doubtful?.text, html: doubtful?.html });
       server.behavior = 'take';
       await wakeAt('2026-06-12T06:30:00Z');
       await wakeAt('2026-06-13T06:30:00Z');
       const mails = await mailsOf(server);
-      const [first, ...others] = mails;
-      const copies = mails.filter(({ messageId }) => messageId === first?.messageId);
+      const copies = mails.filter(({ messageId }) => messageId === doubtful?.messageId);
       expect(copies).toHaveLength(2);
-      expect(new Set(copies.map(({ text, html }) => `${text}${html}`)).size).toBe(1);
-      expect(first?.text?.match(/^\[Past/gm)).toHaveLength(1);
-      const later = others.filter(({ messageId }) => messageId !== first?.messageId);
-      expect(later.flatMap(({ text }) => text?.match(/^(BIRCH SEDAN|CEDAR WAGON)/gm) ?? [])).toEqual([
-        'BIRCH SEDAN',
-        'CEDAR WAGON',
-      ]);
-      expect(letters().map(({ state }) => state)).not.toContain('waiting');
+      expect(new Set(copies.map(({ subject, text, html }) => `${subject}${text}${html}`)).size).toBe(1);
+      expect(linesOf(copies.slice(1))).toEqual(ALL.slice(0, 2));
+      const later = mails.filter(({ messageId }) => messageId !== doubtful?.messageId);
+      expect(linesOf(later)).toEqual(ALL.slice(2));
+      expect(letters().map(({ state }) => state)).toEqual(['sent', 'sent', 'sent']);
+      expect(triesOf(here, letters()[1]).map(({ ok }) => ok)).toEqual([false, false, true]);
     },
   );
+
+  it('and a final no afterwards: what the letter said is told once somebody has seen that', async () => {
+    const { server, house, barn, wakeAt, letters } = await withNews('cut after DATA');
+    await wakeAt('2026-06-10T06:30:00Z');
+    server.behavior = { code: 550, at: 'rcpt' };
+    await wakeAt('2026-06-10T07:00:00Z');
+    expect(letters()[1]).toMatchObject({ state: 'failed', why: 'refused' });
+    server.behavior = 'take';
+    seeLetter(house.store, barn.acting.collectionId, letters()[1]?.id ?? '', '2026-06-10T08:00:00Z');
+    await wakeAt('2026-06-12T06:30:00Z');
+    expect(linesOf((await mailsOf(server)).slice(1))).toEqual(ALL);
+  });
 });
 
-describe('a server that says no for good', { timeout: 60_000 }, () => {
-  it('is asked once; nothing more goes to that address until somebody has seen it, and then all of it in one letter', async () => {
-    const { server, wakeAt, letters, barn, house } = await withNews({ code: 550, at: 'rcpt' });
-    await threeDays(wakeAt);
-    expect(letters().map(({ state, why, tries }) => [state, why, tries])).toEqual([
-      ['sent', null, 1],
-      ['failed', 'refused', 1],
-    ]);
-    server.behavior = 'take';
-    await wakeAt('2026-06-13T06:30:00Z');
-    expect(server.taken.length).toBe(0);
-    seeLetter(house.store, barn.acting.collectionId, letters()[1]?.id ?? '', '2026-06-13T08:00:00Z');
-    await wakeAt('2026-06-14T06:30:00Z');
-    expect((await mailsOf(server)).map(({ subject }) => subject)).toEqual(['3 past: Alder Coupe and 2 more cars']);
-  });
+describe('5xx', { timeout: 60_000 }, () => {
+  it.each<Behavior>([
+    { code: 550, at: 'rcpt' },
+    { code: 552, at: 'data' },
+    { code: 554, at: 'end' },
+  ])(
+    '(%o): given up at once, shown until seen, nothing more to that address; then one letter with everything',
+    async (behavior) => {
+      const { server, ...here } = await withNews(behavior);
+      const { wakeAt, letters, barn, house } = here;
+      const { collectionId } = barn.acting;
+      await threeDays(wakeAt);
+      const refused = letters()[1];
+      expect(letters().map(({ state, why, tries }) => [state, why, tries])).toEqual([
+        ['sent', null, 1],
+        ['failed', 'refused', 1],
+      ]);
+      expect(triesOf(here, refused)).toMatchObject([{ ok: false, answer: expect.stringContaining('told to say so') }]);
+      server.behavior = 'take';
+      await wakeAt('2026-06-13T06:30:00Z');
+      expect([server.taken.length, failedLetters(house.store, collectionId)]).toEqual([0, 1]);
+      seeLetter(house.store, collectionId, refused?.id ?? '', '2026-06-13T08:00:00Z');
+      expect(failedLetters(house.store, collectionId)).toBe(0);
+      await wakeAt('2026-06-14T06:30:00Z');
+      await wakeAt('2026-06-15T06:30:00Z');
+      const mails = await mailsOf(server);
+      expect(mails.map(({ subject }) => subject)).toEqual([SUBJECT]);
+      expect(linesOf(mails)).toEqual(ALL);
+    },
+  );
 
-  it('to one address hears of another as soon as it is changed', async () => {
+  it('to one address: another is written to as soon as there is one', async () => {
     const { server, wakeAt, barn, house } = await withNews({ code: 550, at: 'rcpt' });
     await threeDays(wakeAt);
     server.behavior = 'take';
     const { collectionId, personId } = barn.acting;
     changeMember(house.store, collectionId, personId, { email: 'ada@new.example.org' });
     await wakeAt('2026-06-13T06:30:00Z');
-    const [mail] = await mailsOf(server);
-    expect(mail?.to).toMatchObject({ text: 'ada@new.example.org' });
-    expect(mail?.subject).toBe('3 past: Alder Coupe and 2 more cars');
+    const mails = await mailsOf(server);
+    expect(mails).toMatchObject([{ subject: SUBJECT, to: { text: 'ada@new.example.org' } }]);
+    expect(linesOf(mails)).toEqual(ALL);
+  });
+
+  it('to the greeting is no word about the letter: it waits', async () => {
+    const { server, wakeAt, letters } = await withNews({ code: 554, at: 'greeting' });
+    await wakeAt('2026-06-10T06:30:00Z');
+    expect(letters()[1]).toMatchObject({ state: 'waiting' });
+    server.behavior = 'take';
+    await wakeAt('2026-06-10T06:40:00Z');
+    expect(letters()[1]).toMatchObject({ state: 'sent' });
   });
 });
 
 describe('tries used up', { timeout: 60_000 }, () => {
-  it('lose nothing: what the letter said is in the next one', async () => {
-    const { server, wakeAt, letters } = await withNews({ code: 451, at: 'rcpt' });
+  it('(9): what it said is in the next letter', async () => {
+    const { server, ...here } = await withNews({ code: 451, at: 'rcpt' });
+    const { wakeAt, letters, house, barn } = here;
     // Each morning and three times a day for a week: nine tries are over long before.
     for (let day = 10; day <= 17; day++)
       for (const hour of ['06:30', '07:40', '13:00', '21:00']) await wakeAt(`2026-06-${day}T${hour}:00Z`);
-    expect(letters().filter(({ state, why }) => state === 'failed' && why === 'tries used up').length).toBeGreaterThan(
-      0,
-    );
+    const used = letters().filter(({ state }) => state === 'failed');
+    expect(used.length).toBeGreaterThan(0);
+    for (const letter of used) {
+      expect(letter).toMatchObject({ why: 'tries used up', tries: 9 });
+      expect(triesOf(here, letter)).toHaveLength(9);
+    }
+    expect(failedLetters(house.store, barn.acting.collectionId)).toBe(used.length);
     server.behavior = 'take';
     for (const day of ['18', '19', '20']) await wakeAt(`2026-06-${day}T06:30:00Z`);
     const mails = await mailsOf(server);
-    expect(mails.map(({ subject }) => subject)).toEqual(['3 past: Alder Coupe and 2 more cars']);
+    expect(mails.map(({ subject }) => subject)).toEqual([SUBJECT]);
+    expect(linesOf(mails)).toEqual(ALL);
   });
 });

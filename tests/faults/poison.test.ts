@@ -1,10 +1,15 @@
-/** One record that can’t be reckoned stops neither the run, nor its car, nor the others; and somebody hears of it. */
+/** A poison part must not stop the run: one record that can’t be reckoned stops neither the run, nor its car, nor the others; and somebody hears of it. */
 import { afterEach, describe, expect, it } from 'vitest';
+import { beginRevival, type IntakeGiven } from '../../src/acts/begin-revival.ts';
 import { openStore } from '../../src/store/open.ts';
+import { writeEntries } from '../../src/store/revivals.ts';
 import { isBad, runsOf } from '../../src/store/runs.ts';
-import { carIn, claim, date, openBarn, partOf } from '../support/cars.ts';
+import { carIn, claim, date, must, openBarn, partOf } from '../support/cars.ts';
 import { newFolder } from '../support/folder.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
+import { layUpIn, onDayIn, placeIn, roundOn } from '../support/lay-ups.ts';
+import { kindOf } from '../support/parts.ts';
+import { record, typed } from '../support/readings.ts';
 import { run } from '../support/run.ts';
 
 const open: WakingHouse[] = [];
@@ -12,11 +17,27 @@ afterEach(() => {
   for (const { house } of open.splice(0)) house.close();
 });
 
+const INTAKE: Omit<IntakeGiven, 'car'> = {
+  lastRan: '2004',
+  lastRanBy: 'receipt',
+  why: 'unknown',
+  whyWords: '',
+  whyBy: 'own memory',
+  stood: [],
+  putAway: 'unknown',
+  putAwayBy: 'own memory',
+  ceiling: '',
+  hands: 'both',
+  note: '',
+  km: null,
+};
+
 type Poison = (partId: string) => string;
 const POISONS: [string, Poison][] = [
   ['whose answers are damaged', (id) => `update parts set details = '{"grade": ' where id = '${id}'`],
   ['of a kind this version does not know', (id) => `update parts set kind = 'flux-capacitor' where id = '${id}'`],
   ['whose date is none', (id) => `update claims set from_day = 'soon', to_day = 'soon' where part_id = '${id}'`],
+  ['whose details are no answers', (id) => `update parts set details = 'null' where id = '${id}'`],
 ];
 
 const poisoned = (poison: Poison) => {
@@ -31,17 +52,18 @@ const poisoned = (poison: Poison) => {
   return here;
 };
 
+/** What is told of two cars whose plugs, past too, can't be reckoned. */
+const TOLD = [
+  ...['MERLE TOURER', '[Past, safety] Brake fluid, glycol (DOT 3, 4, 5.1)'],
+  ...['ALDER COUPE', '[Past] Engine oil'],
+];
+
 describe.each(POISONS)('a part %s', (_, poison) => {
   it('leaves the other parts of its car and the other cars told, and is counted in the letter', async () => {
     const { wakeAt, letters } = poisoned(poison);
     await wakeAt('2026-06-10T06:30:00Z');
     expect(letters()).toHaveLength(1);
-    expect(letters()[0]?.text.match(/^(MERLE TOURER|ALDER COUPE|\[.*)/gm)).toEqual([
-      'MERLE TOURER',
-      '[Past, safety] Brake fluid, glycol (DOT 3, 4, 5.1)',
-      'ALDER COUPE',
-      '[Past] Engine oil',
-    ]);
+    expect(letters()[0]?.text.match(/^(MERLE TOURER|ALDER COUPE|\[.*)/gm)).toEqual(TOLD);
     expect(letters()[0]?.text).toContain('One part could not be reckoned');
   });
 
@@ -67,6 +89,103 @@ describe('a car whose traits are damaged', () => {
     await wakeAt('2026-06-10T06:30:00Z');
     expect(letters()[0]?.subject).toBe('3 past: Merle Tourer and 1 more car');
     expect(runsOf(house.store).sweep.trouble).toContain('Merle Tourer');
+  });
+});
+
+describe('a kind that can’t be reckoned by a fault of ours', () => {
+  it('is left out of each car, and all else is told', async () => {
+    const { wakeAt, letters, house } = poisoned(() => 'select 1');
+    const kind = kindOf('spark-plugs');
+    const { interval } = kind;
+    Object.defineProperty(kind, 'interval', {
+      configurable: true,
+      get: () => {
+        throw new Error('a fault of ours');
+      },
+    });
+    await wakeAt('2026-06-10T06:30:00Z');
+    Object.defineProperty(kind, 'interval', { configurable: true, writable: true, value: interval });
+    expect(letters()[0]?.text.match(/^(MERLE TOURER|ALDER COUPE|\[.*)/gm)).toEqual(TOLD);
+    expect(runsOf(house.store).sweep.trouble).toBe(
+      'Merle Tourer: spark-plugs: a fault of ours; Alder Coupe: spark-plugs: a fault of ours',
+    );
+  });
+});
+
+describe('a reading that is damaged', () => {
+  // TO MEND: it is reckoned, and what can’t be put into words (`explain`, within `digestOf`) ends the collection’s sweep.
+  it.fails.each([
+    ['value', "'soon'"],
+    ['unit', "'cubits'"],
+  ])('(%s) keeps no other part from being told', async (column, damaged) => {
+    const { wakeAt, letters, house, barn } = poisoned(() => 'select 1');
+    const carId = carIn(barn, { name: 'Birch Sedan' });
+    date(barn, carId, 'battery-flooded', claim('made', 'June 2015'));
+    const { id } = partOf(barn, carId, 'battery-flooded');
+    const read = typed(id, 'rest-voltage', '12.1', { day: '2026-06-01', warmth: '20' });
+    must(record(barn, carId, [read], '2026-06-01'));
+    house.store.$client.exec(`update readings set ${column} = ${damaged}`);
+    await wakeAt('2026-06-10T06:30:00Z');
+    expect(letters()[0]?.text.match(/^(MERLE TOURER|ALDER COUPE|\[.*)/gm)).toEqual(expect.arrayContaining(TOLD));
+    expect(runsOf(house.store).sweep.trouble).toMatch(/^Birch Sedan: battery-flooded: /);
+  });
+});
+
+describe('a part whose date is no day', () => {
+  const DAYS = ['2026-13-45', '2026-00-10', '2026-06-31', '2025-02-30'];
+  // TO MEND: `isDamaged` (src/store/stream.ts) looks at the shape alone, and the day rolls over into another month.
+  it.fails.each(DAYS)('(%s) is not cleared by it: it is counted as one that can’t be reckoned', async (day) => {
+    const { wakeAt, letters, house } = poisoned(
+      (id) => `update claims set from_day = '${day}', to_day = '${day}' where part_id = '${id}'`,
+    );
+    await wakeAt('2026-06-10T06:30:00Z');
+    expect(letters()[0]?.text).toContain('One part could not be reckoned');
+    expect(runsOf(house.store).sweep.trouble).toMatch(/^Merle Tourer: spark-plugs: /);
+  });
+});
+
+describe('a record beside the parts', () => {
+  /** A third car is laid up with a round made, and a fourth is on its way back; a fluid of each is long past. */
+  const busy = () => {
+    const here = openWakingHouse(null);
+    open.push(here);
+    const barn = onDayIn(here.barn, '2026-06-01');
+    const [laidUp, back] = ['Birch Sedan', 'Cedar Wagon'].map((name) => carIn(barn, { name })) as [string, string];
+    for (const carId of [laidUp, back, carIn(barn, { name: 'Alder Coupe' })])
+      date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 June 2020'));
+    const placeId = placeIn(barn, 'Garage');
+    const layUp = layUpIn(barn, laidUp, { parkedOn: '2026-06-01', returnOn: '2026-12-01', place: placeId });
+    must(roundOn(barn, layUp, '2026-06-02', {}, { note: 'All well.' }));
+    const revival = must(beginRevival(barn.store, barn.acting, { ...INTAKE, car: { carId: back } }));
+    const said = { day: barn.acting.today, doneBy: 'Ada', note: '', recordedOn: barn.acting.today, recordedBy: null };
+    writeEntries(barn.store, barn.acting.collectionId, revival, [
+      { ...said, said: { what: 'decision', stop: 'ceiling', ceiling: null } },
+    ]);
+    return here;
+  };
+
+  it('that is sound keeps nobody from anything', async () => {
+    const { house, wakeAt, letters } = busy();
+    await wakeAt('2026-06-10T06:30:00Z');
+    expect(letters().flatMap(({ text }) => text.match(/^ALDER COUPE/gm) ?? [])).toEqual(['ALDER COUPE']);
+    expect(isBad(runsOf(house.store).sweep)).toBe(false);
+  });
+
+  // TO MEND: lay-ups, returns and places are read all at once, and one that can’t be parsed ends the collection’s sweep.
+  it.fails.each([
+    ['the circumstances of a lay-up', "update lay_ups set circumstances = '['"],
+    ['the numbers of a lay-up', "update lay_ups set numbers = '{'"],
+    ['the plan of a lay-up as last seen', "update lay_ups set seen = '['"],
+    ['what a round found', "update rounds set answers = '{'"],
+    ['where a car on its way back has stood', "update revivals set stood = '['"],
+    ['an entry in its journal', "update revival_entries set said = '{'"],
+    ['the months of a place', "update places set months = '['"],
+  ])('(%s) that is damaged keeps no other car from being told, and the run is a bad one', async (_, poison) => {
+    const { house, wakeAt, letters } = busy();
+    house.store.$client.exec(poison);
+    await wakeAt('2026-06-10T06:30:00Z');
+    expect(letters().flatMap(({ text }) => text.match(/^ALDER COUPE/gm) ?? [])).toEqual(['ALDER COUPE']);
+    expect(isBad(runsOf(house.store).sweep)).toBe(true);
   });
 });
 
