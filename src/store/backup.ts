@@ -56,15 +56,27 @@ export const nightlyBackup = async (
       : new BackupError(`The copy ${file} could not be made: ${error instanceof Error ? error.message : error}`);
   } finally {
     reader?.close();
-    for (const end of ['', '-journal', '-wal', '-shm']) rmSync(`${draft}${end}`, { force: true });
+    tidyUp(draft);
   }
+};
+
+export const SIDES = ['-wal', '-shm', '-journal'];
+
+/** Removes a draft and its side files, as far as it goes: how the work itself ended is what has to be heard. */
+export const tidyUp = (draft: string): void => {
+  for (const end of ['', ...SIDES])
+    try {
+      rmSync(`${draft}${end}`, { force: true });
+    } catch {
+      // The next run meets it again.
+    }
 };
 
 /** Clears away what runs of earlier days left that were killed. */
 const sweepDrafts = (folder: string, today: CivilDate): void => {
   for (const name of readdirSync(folder)) {
     const day = DRAFT.exec(name)?.[1];
-    if (day && day !== today) rmSync(join(folder, name), { force: true });
+    if (day && day !== today) tidyUp(join(folder, name));
   }
 };
 

@@ -12,7 +12,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
-import { isDamage, sync, troubleIn } from './backup.ts';
+import { isDamage, SIDES, sync, tidyUp, troubleIn } from './backup.ts';
 import { unknownMigrations } from './migrate.ts';
 
 /** Thrown with a line for people; the database in place was not touched. */
@@ -25,8 +25,6 @@ export interface Restored {
   collections: number;
 }
 
-const SIDES = ['-wal', '-shm', '-journal'];
-
 export const restoreBackup = (dataDir: string, file: string, now: Date): Restored => {
   const target = join(dataDir, 'standstill.db');
   const draft = `${target}.restoring`;
@@ -35,7 +33,7 @@ export const restoreBackup = (dataDir: string, file: string, now: Date): Restore
     throw new RestoreError(`${file} is the database itself. Name a copy of it.`);
   try {
     mkdirSync(dataDir, { recursive: true });
-    clear(draft);
+    for (const end of ['', ...SIDES]) rmSync(`${draft}${end}`, { force: true });
     copyFileSync(file, draft);
     // What a copy's side files hold belongs to it: changes that were never folded in.
     for (const end of ['-wal', '-journal'])
@@ -56,12 +54,8 @@ export const restoreBackup = (dataDir: string, file: string, now: Date): Restore
       ? error
       : new RestoreError(`${file} could not be restored: ${error instanceof Error ? error.message : error}`);
   } finally {
-    clear(draft);
+    tidyUp(draft);
   }
-};
-
-const clear = (draft: string): void => {
-  for (const end of ['', ...SIDES]) rmSync(`${draft}${end}`, { force: true });
 };
 
 /** Answers how many collections a copy holds, once it has been found whole and known. Its side files are folded in. */
