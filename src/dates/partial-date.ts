@@ -22,6 +22,9 @@ const FIRST_DAY = '1000-01-01';
 /** The package takes five digits and more for milliseconds since 1970, and a time of day for the machine's own zone. */
 const NO_DATE = /^\d{5,}$|T/;
 
+/** The package takes 29 February of any year, and answers 1 March. */
+const WHOLE_DAY = /\d{4}-\d{2}-\d{2}/g;
+
 /** How far "about" reaches on either side, by the precision stated. */
 const ABOUT: Readonly<Record<number, (day: CivilDate, sign: 1 | -1) => CivilDate>> = {
   1: (day, sign) => addMonths(day, 12 * sign),
@@ -43,7 +46,7 @@ interface Edtf {
 
 /** The range of an EDTF expression, or null where the text is none. Seasons are none: they differ by hemisphere. */
 export const readEdtf = (text: string): PartialDate | null => {
-  if (NO_DATE.test(text)) return null;
+  if (NO_DATE.test(text) || !(text.match(WHOLE_DAY) ?? []).every(isCivilDate)) return null;
   let value: Edtf;
   try {
     value = edtf(text) as Edtf;

@@ -277,6 +277,18 @@ describe('typed dates', () => {
     );
   });
 
+  it('EDTF of a day of the month up to 31 is that day where the calendar has it, and else none', () => {
+    const digits = (min: number, max: number, width: number) =>
+      fc.integer({ min, max }).map((n) => String(n).padStart(width, '0'));
+    fc.assert(
+      fc.property(digits(1000, 9999, 4), digits(1, 12, 2), digits(1, 31, 2), (...written) => {
+        const day = written.join('-');
+        expect(readEdtf(day)).toEqual(isCivilDate(day) ? { edtf: day, from: day, to: day } : null);
+      }),
+      { numRuns: 3000, examples: [['2015', '02', '29']] },
+    );
+  });
+
   it('any text has an answer, and a date among them lies in what is allowed', () => {
     const rules = fc.record({
       today: dayBetween('1960-01-01', '2080-12-31'),
