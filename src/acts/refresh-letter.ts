@@ -96,6 +96,8 @@ const planNow = (store: Store, letter: LetterRow, to: Addressed, writing: Writin
   const here = layUpId ? stayHere(store, collection.id, layUpId, writing.today) : undefined;
   if (!here || here.record.row.closedOn !== null || !isWorthTelling(here.view)) return { callOff: 'over' };
   if (!member.letters) return { callOff: 'letters off' };
+  const { id: carId, leftOn } = here.found.car;
+  if (leftOn !== null || member.notCars.includes(carId)) return { callOff: 'no news' };
   const names = { car: here.found.car.name, place: here.place?.name ?? null };
   return { write: planFor(store, here.view, names, to, writing, letter.id) };
 };
