@@ -61,7 +61,7 @@ export const beginRevival = (store: Store, acting: Acting, given: IntakeGiven, i
         field: 'car',
         message: `${found.car.name} is on its way back already, since ${dayInWords(open.begunOn)}. Go on with that, or end it first.`,
       });
-    const stay = openLayUps(tx, collectionId, today).get(car.value)?.row;
+    const stay = openLayUps(tx, collectionId, today).get(car.value);
     if (stay && stay.parkedOn <= today)
       changeLayUp(tx, collectionId, stay.id, { closedOn: today, closedHow: 'back', closedBy: personId });
     if (given.km !== null) {

@@ -5,19 +5,10 @@ import type { CivilDate } from '../dates/civil.ts';
 import { calendarText } from '../mail/calendar.ts';
 import { type CalendarEvent, limitsOf, revivalEvents, stayEvents } from '../notices/calendar.ts';
 import { isSilent } from '../plans/standing.ts';
-import { revivalPlan } from '../revival/plan.ts';
 import { type FeedRow, feedBySecret, putFeed, showEvents } from '../store/feeds.ts';
-import { openLayUps } from '../store/lay-ups.ts';
 import type { Store } from '../store/open.ts';
-import { overridesOf } from '../store/overrides.ts';
 import { type Collection, findCollection } from '../store/people.ts';
-import { placesOf } from '../store/places.ts';
-import { openRevivals } from '../store/revivals.ts';
-import { eachCar } from '../store/stream.ts';
-import { judge } from './judge.ts';
-import { ratesOf } from './rates.ts';
-import { revivalFacts } from './revivals.ts';
-import { viewBeside } from './stays.ts';
+import { eachCarReckoned } from './reckon.ts';
 
 const SECRET_BYTES = 24;
 const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex');
@@ -35,30 +26,16 @@ export const openFeed = (
 
 export const feedBehind = (store: Store, secret: string): FeedRow | undefined => feedBySecret(store, hashOf(secret));
 
-/** All events of a collection as on a day. A car that can’t be reckoned keeps none of the others out. */
-const eventsOf = (store: Store, collection: Collection, on: CivilDate): CalendarEvent[] => {
-  const { id: collectionId } = collection;
-  const overrides = overridesOf(store, collectionId);
-  const layUps = openLayUps(store, collectionId, on);
-  const revivals = openRevivals(store, collectionId, on);
-  const rates = ratesOf(collection);
-  const places = new Map(placesOf(store, collectionId).map((place) => [place.id, place]));
-  return [...eachCar(store, collectionId)].flatMap((car) => {
-    const { parts, findings } = judge(car, overrides, on);
-    const sound = { ...car, parts: [...parts] };
-    const layUp = layUps.get(car.facts.id);
-    const view = layUp && viewBeside(layUp, sound, { places, overrides }, on).view;
-    const back = revivals.get(car.facts.id);
-    const plan =
-      back && revivalPlan(revivalFacts(back, { car: car.facts, traits: car.traits, parts, overrides, rates }), on);
-    const stands = plan !== undefined || (view !== undefined && isSilent(view));
+/** All events of a collection as on a day. */
+const eventsOf = (store: Store, collection: Collection, on: CivilDate): CalendarEvent[] =>
+  [...eachCarReckoned(store, collection, on)].flatMap(({ name, findings, stay, back }) => {
+    const stands = back !== null || (stay !== null && isSilent(stay.view));
     return [
-      ...limitsOf({ name: car.name, stands }, findings, on),
-      ...(view ? stayEvents(car.name, view) : []),
-      ...(plan ? revivalEvents(car.name, plan) : []),
+      ...limitsOf({ name, stands }, findings, on),
+      ...(stay ? stayEvents(name, stay.view) : []),
+      ...(back ? revivalEvents(name, back.plan) : []),
     ];
   });
-};
 
 /** The calendar as a calendar program reads it; undefined where its collection is gone. */
 export const feedText = (

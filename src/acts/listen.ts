@@ -1,31 +1,24 @@
 /** What each person of a collection has to be told on a day, read in one walk over its cars. */
 import type { CivilDate } from '../dates/civil.ts';
-import type { Finding } from '../findings/assess.ts';
+import { explain } from '../findings/explain.ts';
 import type { Answer } from '../notices/answers.ts';
 import type { OwedCar, RevivalLine, StayLine } from '../notices/digest.ts';
-import { owed, type Said } from '../notices/owed.ts';
+import { type Owed, owed, type Said } from '../notices/owed.ts';
 import { newsOfRevival } from '../notices/revival-news.ts';
 import { heardWhileStanding } from '../notices/silence.ts';
 import { newsOf, type StayNews, unheard } from '../notices/stay-news.ts';
 import { wantsYearly, wished } from '../notices/wishes.ts';
 import { type YearCar, yearCarOf } from '../notices/yearly.ts';
 import { isSilent, type StayView } from '../plans/standing.ts';
-import { revivalPlan } from '../revival/plan.ts';
 import { answersIn } from '../store/answers.ts';
 import { openLayUps } from '../store/lay-ups.ts';
 import { lastYearly } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import { firstSwept } from '../store/outbox.ts';
-import { overridesOf } from '../store/overrides.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
-import { placesOf } from '../store/places.ts';
-import { openRevivals } from '../store/revivals.ts';
-import { type CarStreamed, eachCar } from '../store/stream.ts';
 import { saidTo, type ToldOfRevival, type ToldOfStay, toldOfRevivalsTo, toldOfStaysTo } from '../store/told.ts';
-import { judge, messageOf } from './judge.ts';
-import { ratesOf } from './rates.ts';
-import { revivalFacts } from './revivals.ts';
-import { viewBeside } from './stays.ts';
+import { messageOf } from './judge.ts';
+import { type CarReckoned, eachCarReckoned, type StayReckoned } from './reckon.ts';
 import { wantsPlan } from './tell-plan.ts';
 
 /** A person with what was said to them, and what they have to be told. */
@@ -55,12 +48,7 @@ export interface Heard {
 
 export const listen = (store: Store, collection: Collection, today: CivilDate, asked: Asked): Heard => {
   const { id: collectionId } = collection;
-  const overrides = overridesOf(store, collectionId);
-  const layUps = openLayUps(store, collectionId, today);
-  const revivals = openRevivals(store, collectionId, today);
-  const rates = ratesOf(collection);
-  const places = new Map(placesOf(store, collectionId).map((place) => [place.id, place]));
-  const visitors = new Set([...layUps.values()].map(({ row }) => row.visitorId));
+  const visitors = new Set([...openLayUps(store, collectionId, today).values()].map(({ visitorId }) => visitorId));
   const answers = Map.groupBy(answersIn(store, collectionId), ({ partId }) => partId);
   const members = membersOf(store, collectionId);
   const troubles: string[] = [];
@@ -71,34 +59,21 @@ export const listen = (store: Store, collection: Collection, today: CivilDate, a
       return one ? [listenerFor(store, collectionId, member, today, one.besides)] : [];
     });
   const reached = new Set(members.filter(isReached).map(({ id }) => id));
-  for (const car of eachCar(store, collectionId)) {
+  for (const car of eachCarReckoned(store, collection, today)) {
+    const own = [...car.troubles];
     try {
-      const layUp = layUps.get(car.facts.id);
-      const judged = judge(car, overrides, today);
-      troubles.push(...judged.troubles);
-      const sound = { ...car, parts: [...judged.parts] };
-      const stay = layUp && stayBeside(layUp, sound, { places, overrides }, today);
-      const named = layUp?.row.visitorId ?? null;
-      const visitor = named && reached.has(named) ? named : null;
-      const round = stay?.news.some(({ sort }) => sort === 'round');
-      for (const listener of listeners)
-        if (named && !visitor && round && listener.member.id === named) listener.missed = true;
-      const back = revivals.get(car.facts.id);
-      const { facts, traits, parts } = sound;
-      const returns = back && {
-        revivalId: back.row.id,
-        news: newsOfRevival(revivalPlan(revivalFacts(back, { car: facts, traits, parts, overrides, rates }), today)),
-      };
-      tellOf(
-        { car: sound, findings: judged.findings, answers, unjudged: judged.troubles.length, today },
-        listeners,
-        stay && { ...stay, visitor },
-        returns,
-      );
+      const named = car.stay?.row.visitorId ?? null;
+      const news = car.stay ? newsOf(car.stay.view) : [];
+      if (named && !reached.has(named) && news.some(({ sort }) => sort === 'round'))
+        for (const listener of listeners) if (listener.member.id === named) listener.missed = true;
+      const stay = car.stay && { ...car.stay, news, visitor: named && reached.has(named) ? named : null };
+      const back = car.back && { revivalId: car.back.row.id, news: newsOfRevival(car.back.plan) };
+      tellOf({ car, answers, today, stay, back, troubles: own }, listeners);
     } catch (error) {
-      // One car that can't be reckoned must not silence the others.
-      troubles.push(`${car.name}: ${messageOf(error)}`);
+      // One car that can’t be told must not silence the others.
+      own.push(`${car.name}: ${messageOf(error)}`);
     }
+    troubles.push(...own);
   }
   return { listeners, troubles };
 };
@@ -128,58 +103,69 @@ const listenerFor = (
   };
 };
 
-const stayBeside = (...beside: Parameters<typeof viewBeside>): Omit<StayTold, 'visitor'> => {
-  const { view, place } = viewBeside(...beside);
-  return { view, news: newsOf(view), place: place?.name ?? null };
-};
-
-interface StayTold {
-  view: StayView;
+interface StayTold extends StayReckoned {
   news: StayNews[];
-  place: string | null;
   /** Who looks in and can be written to; null: whoever gets the letters. */
   visitor: string | null;
 }
 
 interface CarTold {
-  car: CarStreamed;
-  findings: readonly Finding[];
+  car: CarReckoned;
   answers: ReadonlyMap<string, readonly Answer[]>;
-  unjudged: number;
   today: CivilDate;
+  stay: StayTold | null;
+  back: { revivalId: string; news: StayNews[] } | null;
+  /** Lines on what could not be reckoned so far; what can’t be put into words joins them. */
+  troubles: string[];
 }
 
 const tellOf = (
-  { car: { name, facts }, findings: judged, answers, unjudged, today }: CarTold,
+  { car: { name, facts, findings: judged }, answers, today, stay, back, troubles }: CarTold,
   listeners: readonly Listener[],
-  stay: StayTold | undefined,
-  back: { revivalId: string; news: StayNews[] } | undefined,
 ): void => {
   // While it stands, or is on its way back, its plan is the list of work.
-  const stands = back !== undefined || (stay !== undefined && isSilent(stay.view));
+  const stands = back !== null || (stay !== null && isSilent(stay.view));
   const findings = stay?.view.state === 'standing' ? stay.view.findings : judged;
   const unproven = stands ? 0 : findings.filter(({ standing }) => standing === 'unproven').length;
+  const unsayable = new Map<string, string>();
+  const isSayable = (one: Owed): boolean => {
+    try {
+      explain(one);
+      return true;
+    } catch (error) {
+      unsayable.set(one.part.id, `${name}: ${one.part.kind}: ${messageOf(error)}`);
+      return false;
+    }
+  };
   for (const listener of listeners) {
     const { member, said, since, told, toldBack, cars, plans } = listener;
     const repeats = { days: member.repeatDays, personId: member.id, answers };
     const all = member.letters ? wished(owed(findings, said, repeats, since), facts.id, member, today) : [];
-    const news = stands ? heardWhileStanding(all) : all;
+    const news = (stands ? heardWhileStanding(all) : all).filter(isSayable);
     const wanted = member.letters && !member.notCars.includes(facts.id);
     const lines = [
       ...(stay && (wanted || stay.visitor === member.id) ? staysFor(member, stay, told) : []),
       ...(back && wanted ? returnsFor(back, toldBack) : []),
     ];
     if (news.length + lines.length > 0)
-      cars.push({ carId: facts.id, name, owed: news, stay: lines, unproven, unjudged });
+      cars.push({
+        carId: facts.id,
+        name,
+        owed: news,
+        stay: lines,
+        unproven,
+        unjudged: troubles.length + unsayable.size,
+      });
     if (stay && wanted && wantsPlan(told, stay.view))
-      plans.push({ view: stay.view, names: { car: name, place: stay.place } });
+      plans.push({ view: stay.view, names: { car: name, place: stay.place?.name ?? null } });
     if (wanted) listener.year?.push(yearCarOf({ id: facts.id, name }, findings, stateOf(stay, back), today));
   }
+  troubles.push(...unsayable.values());
 };
 
-const stateOf = (stay: StayTold | undefined, back: object | undefined): string | null => {
+const stateOf = (stay: StayTold | null, back: object | null): string | null => {
   if (back) return 'On its way back to the road';
-  return stay?.view.state === 'standing' ? `Laid up${stay.place ? ` in “${stay.place}”` : ''}` : null;
+  return stay?.view.state === 'standing' ? `Laid up${stay.place ? ` in “${stay.place.name}”` : ''}` : null;
 };
 
 /** Who looks in gets the rounds, and what can be done at the car with them; all else is for who gets the letters. */

@@ -93,10 +93,11 @@ const stayOf = (row: LayUpRow, traits: readonly string[], place: Place | null): 
 /** A stay beside its car as a walk over the collection reads it. */
 export const viewBeside = (
   layUp: LayUpOnRecord,
-  { facts: car, parts, traits, placeId }: CarStreamed,
-  { places, overrides }: { places: ReadonlyMap<string, PlaceRow>; overrides: readonly Override[] },
+  { facts: car, parts, traits, place: carPlace }: CarStreamed,
+  { place, overrides }: { place: PlaceRow | null; overrides: readonly Override[] },
   on: CivilDate,
-): { view: StayView; place: PlaceRow | undefined } => {
-  const place = places.get(layUp.row.placeId ?? placeId ?? '');
-  return { place, view: viewOf(stayFacts(layUp, { car, parts, traits, place, carPlaceId: placeId, overrides }), on) };
-};
+): StayView =>
+  viewOf(
+    stayFacts(layUp, { car, parts, traits, place: place ?? undefined, carPlaceId: carPlace?.id ?? null, overrides }),
+    on,
+  );

@@ -1,28 +1,23 @@
 /** The year ahead and the shopping list of a whole collection, read in one walk. */
 import { addMonths, type CivilDate } from '../dates/civil.ts';
-import { findingsOf } from '../findings/car.ts';
 import type { JobKey } from '../money/jobs.ts';
 import { type Need, type Order, ordersOf } from '../money/shopping.ts';
 import { SUPPLIES } from '../money/supplies.ts';
 import { type AheadItem, itemsOf, type YearAhead, yearAhead } from '../money/year-ahead.ts';
 import type { Plan } from '../plans/plan.ts';
 import { isPreparing, isWaking } from '../plans/standing.ts';
-import { revivalPlan, stepsIn } from '../revival/plan.ts';
+import { stepsIn } from '../revival/plan.ts';
 import { isSettled } from '../revival/step-state.ts';
-import { openLayUps } from '../store/lay-ups.ts';
 import type { Store } from '../store/open.ts';
-import { overridesOf } from '../store/overrides.ts';
 import type { Collection } from '../store/people.ts';
-import { placesOf } from '../store/places.ts';
-import { openRevivals } from '../store/revivals.ts';
-import { eachCar } from '../store/stream.ts';
 import { ratesOf } from './rates.ts';
-import { revivalFacts } from './revivals.ts';
-import { viewBeside } from './stays.ts';
+import { eachCarReckoned } from './reckon.ts';
 
 export interface Ahead {
   ahead: YearAhead;
   orders: Order[];
+  /** Records nothing could be reckoned of: they are in neither. */
+  unjudged: number;
 }
 
 /** Lead times of what a lay-up needs, and of parts that fall due; from memory. */
@@ -32,20 +27,15 @@ const SOON = 3;
 
 export const aheadOf = (store: Store, collection: Collection, on: CivilDate): Ahead => {
   const rates = ratesOf(collection);
-  const overrides = overridesOf(store, collection.id);
-  const layUps = openLayUps(store, collection.id, on);
-  const revivals = openRevivals(store, collection.id, on);
-  const places = new Map(placesOf(store, collection.id).map((place) => [place.id, place]));
   const items: AheadItem[] = [];
   const needs: Need[] = [];
-  for (const car of eachCar(store, collection.id)) {
-    const { name, facts, parts, traits } = car;
-    const back = revivals.get(facts.id);
-    const own = itemsOf(name, findingsOf(facts, parts, overrides, on), rates, on);
+  let unjudged = 0;
+  for (const { name, facts, findings, stay, back, troubles } of eachCarReckoned(store, collection, on)) {
+    unjudged += troubles.length;
+    const own = itemsOf(name, findings, rates, on);
     if (back) {
       // What its return does anyway is counted there, by its steps, and not again by its dates.
-      const plan = revivalPlan(revivalFacts(back, { car: facts, traits, parts, overrides, rates }), on);
-      const open = stepsIn(plan).filter((step) => !isSettled(step));
+      const open = stepsIn(back.plan).filter((step) => !isSettled(step));
       const page = `/revivals/${back.row.id}`;
       const renewed: ReadonlySet<JobKey> = new Set(open.flatMap(({ way }) => way.jobs ?? []));
       for (const { key, way, cost } of open) {
@@ -75,12 +65,10 @@ export const aheadOf = (store: Store, collection: Collection, on: CivilDate): Ah
       }
       items.push(...own.filter(({ day, job }) => day !== null || job === null || !renewed.has(job)));
     } else items.push(...own);
-    const layUp = layUps.get(facts.id);
-    const view = layUp && viewBeside(layUp, car, { places, overrides }, on).view;
-    if (layUp && view && isPreparing(view))
-      needs.push(...suppliesIn(view.layUp, facts.id, name, `/lay-ups/${layUp.row.id}`));
-    if (layUp && view && isWaking(view.stay, on))
-      needs.push(...suppliesIn(view.wakeUp, facts.id, name, `/lay-ups/${layUp.row.id}/wake-up`));
+    if (stay && isPreparing(stay.view))
+      needs.push(...suppliesIn(stay.view.layUp, facts.id, name, `/lay-ups/${stay.row.id}`));
+    if (stay && isWaking(stay.view.stay, on))
+      needs.push(...suppliesIn(stay.view.wakeUp, facts.id, name, `/lay-ups/${stay.row.id}/wake-up`));
     if (!back)
       for (const { title, day, page } of own)
         if (day !== null && day <= addMonths(on, SOON))
@@ -94,7 +82,7 @@ export const aheadOf = (store: Store, collection: Collection, on: CivilDate): Ah
             page,
           });
   }
-  return { ahead: yearAhead(items, on), orders: ordersOf(needs, on) };
+  return { ahead: yearAhead(items, on), orders: ordersOf(needs, on), unjudged };
 };
 
 const suppliesIn = (plan: Plan, carId: string, car: string, page: string): Need[] =>

@@ -128,7 +128,7 @@ const unprovenLine = ({ unproven }: DigestCar): string =>
   `${unproven === 1 ? 'One more part is' : `${unproven} more parts are`} unproven: their dates can’t clear them. Each needs its date found.`;
 
 const unjudgedLine = ({ unjudged }: DigestCar): string =>
-  `${unjudged === 1 ? 'One part' : `${unjudged} parts`} could not be reckoned: something is wrong with the record, or with this program. Look at it yourself; the server’s log says more.`;
+  `${unjudged === 1 ? 'One record' : `${unjudged} records`} could not be reckoned: something is wrong there, or with this program. Look at the car yourself; the server’s log says more.`;
 
 export const letterHtml = (digest: Digest, frame: LetterFrame): string =>
   `<!DOCTYPE html>${<Letter digest={digest} frame={frame} />}`;

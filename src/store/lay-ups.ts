@@ -24,15 +24,19 @@ export interface LayUpOnRecord {
 /** Not called off, made by that day and not closed by it. */
 const isOpenOn = (on: CivilDate) => and(lte(layUps.madeOn, on), or(isNull(layUps.closedOn), gt(layUps.closedOn, on)));
 
-/** The open stays of a collection by car, as on a day. */
-export const openLayUps = (store: Store, collectionId: string, on: CivilDate): Map<string, LayUpOnRecord> => {
+/** The open stays of a collection by car, as on a day: no more of each than can’t be damaged. */
+export const openLayUps = (
+  store: Store,
+  collectionId: string,
+  on: CivilDate,
+): Map<string, Pick<LayUpRow, 'id' | 'parkedOn' | 'visitorId'>> => {
   const rows = store
-    .select()
+    .select({ id: layUps.id, carId: layUps.carId, parkedOn: layUps.parkedOn, visitorId: layUps.visitorId })
     .from(layUps)
     .where(and(eq(layUps.collectionId, collectionId), isOpenOn(on)))
     .orderBy(asc(layUps.parkedOn))
     .all();
-  return new Map(rows.map((row) => [row.carId, onRecord(store, row)]));
+  return new Map(rows.map(({ carId, ...row }) => [carId, row]));
 };
 
 /** Every stay of a collection, or of one of its cars; the last parked first. */

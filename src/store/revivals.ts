@@ -54,10 +54,10 @@ export const revivalsOf = (store: Store, collectionId: string, carId?: string): 
     .orderBy(desc(revivals.begunOn), desc(revivals.id))
     .all();
 
-/** The open returns of a collection by car, as on a day. */
-export const openRevivals = (store: Store, collectionId: string, on: CivilDate): Map<string, RevivalOnRecord> => {
+/** The open returns of a collection by car, as on a day: no more of each than can’t be damaged. */
+export const openRevivals = (store: Store, collectionId: string, on: CivilDate): Map<string, { id: string }> => {
   const rows = store
-    .select()
+    .select({ id: revivals.id, carId: revivals.carId })
     .from(revivals)
     .where(
       and(
@@ -68,7 +68,7 @@ export const openRevivals = (store: Store, collectionId: string, on: CivilDate):
     )
     .orderBy(asc(revivals.begunOn))
     .all();
-  return new Map(rows.map((row) => [row.carId, onRecord(store, row)]));
+  return new Map(rows.map(({ carId, id }) => [carId, { id }]));
 };
 
 const NOBODY = 'somebody';

@@ -1,17 +1,17 @@
 import type { Statement } from 'better-sqlite3';
-import type { Place } from '../ageing/place.ts';
-import type { CivilDate } from '../dates/civil.ts';
+import { type CivilDate, isCivilDate } from '../dates/civil.ts';
 import type { CarFacts, Claim, PartFacts, Reading } from '../findings/facts.ts';
 import type { Store } from './open.ts';
-import { placesOf } from './places.ts';
+import { findPlace, type PlaceRow } from './places.ts';
 
 export interface CarStreamed {
   name: string;
   traits: readonly string[];
   facts: CarFacts;
-  placeId: string | null;
+  /** Where it is known to stand. */
+  place: PlaceRow | null;
   parts: PartFacts[];
-  /** What of its record can’t be read: kinds of parts, or “traits”. */
+  /** What of its record can’t be read: kinds of parts, “traits”, “place” and so on. */
   unreadable: string[];
 }
 
@@ -53,29 +53,47 @@ type PartLine = Pick<PartFacts, 'id' | 'kind' | 'position'> & { details: string 
 };
 type ReadingLine = Reading & { partId: string };
 
-/** Walks a collection car by car; what it holds in memory is one car, however many there are. */
+/** Walks a collection car by car; what it holds in memory is one car and the places, however many there are. */
 export function* eachCar(store: Store, collectionId: string): Generator<CarStreamed> {
   const sqlite = store.$client;
   const parts = sqlite.prepare(PARTS) as Statement<[string, string], PartLine>;
   const readings = sqlite.prepare(READINGS) as Statement<[string, string], ReadingLine>;
   const odometer = sqlite.prepare(ODOMETER) as Statement<[string, string], { day: CivilDate; km: number }>;
-  const places = new Map<string, Place>(placesOf(store, collectionId).map((place) => [place.id, place]));
+  const places = new Map<string, PlaceRow | null>();
+  const placeBehind = (id: string): PlaceRow | null => {
+    if (!places.has(id))
+      places.set(
+        id,
+        orNull(() => findPlace(store, collectionId, id) ?? null),
+      );
+    return places.get(id) ?? null;
+  };
   for (const car of (sqlite.prepare(CARS) as Statement<[string], CarLine>).iterate(collectionId)) {
     const traits = read<string[]>(car.traits);
+    const place = car.placeId ? placeBehind(car.placeId) : null;
+    const isDated = [car.builtFrom, car.builtTo, car.placedOn].every(isDay);
+    const kms = odometer.all(collectionId, car.id);
+    const sound = kms.filter(({ day, km }) => isDay(day) && isNumber(km));
     const gathered = gather(parts.all(collectionId, car.id), readings.all(collectionId, car.id));
     yield {
       name: car.name,
       traits: traits ?? [],
-      placeId: car.placeId,
+      place,
       facts: {
         id: car.id,
-        built: { from: car.builtFrom, to: car.builtTo },
-        odometer: odometer.all(collectionId, car.id),
-        place: places.get(car.placeId ?? '') ?? null,
-        placedOn: car.placedOn,
+        built: isDated ? { from: car.builtFrom, to: car.builtTo } : { from: null, to: null },
+        odometer: sound,
+        place,
+        placedOn: isDated ? car.placedOn : null,
       },
       parts: gathered.parts,
-      unreadable: [...(traits ? [] : ['traits']), ...gathered.unreadable],
+      unreadable: [
+        ...(traits ? [] : ['traits']),
+        ...(isDated ? [] : ['build date or day in its place']),
+        ...(sound.length === kms.length ? [] : ['odometer']),
+        ...(car.placeId && !place ? ['place'] : []),
+        ...gathered.unreadable,
+      ],
     };
   }
 }
@@ -85,16 +103,25 @@ const NONE = {};
 /** Most parts have no answers: those cost no parsing. Null where they are damaged: one part must not stop the walk. */
 const answersIn = (json: string): PartFacts['details'] | null => (json === '{}' ? NONE : read(json));
 
-const read = <T>(json: string): T | null => {
+const read = <T>(json: string): T | null => orNull(() => JSON.parse(json));
+
+const orNull = <T>(read: () => T): T | null => {
   try {
-    return JSON.parse(json);
+    return read();
   } catch {
     return null;
   }
 };
 
-const DAY = /^\d{4}-\d{2}-\d{2}$/;
-const isDamaged = (day: string | null): boolean => day !== null && !DAY.test(day);
+/** A day that is none would be compared as text or roll over, and could clear the part; so could a number that is none. */
+const isSound = ({ from, to, km }: Pick<PartLine, 'from' | 'to' | 'km'>): boolean =>
+  isDay(from) && isDay(to) && isNumber(km ?? 0);
+
+const isSoundReading = ({ day, value, warmth }: ReadingLine): boolean =>
+  isCivilDate(day) && isNumber(value) && isNumber(warmth ?? 0);
+
+const isDay = (day: string | null): boolean => day === null || isCivilDate(day);
+const isNumber = (value: unknown): boolean => typeof value === 'number';
 
 /** One line a claim becomes one entry a part. */
 const gather = (
@@ -104,11 +131,11 @@ const gather = (
   const parts: (PartFacts & { claims: Claim[] })[] = [];
   const unreadable = new Map<string, string>();
   const byPart = Map.groupBy(readings, ({ partId }) => partId);
+  const damaged = new Set(readings.filter((reading) => !isSoundReading(reading)).map(({ partId }) => partId));
   for (const { id, kind, position, details, clock, said, from, to, evidence, km } of lines) {
     let part = parts.at(-1);
     if (unreadable.has(id)) continue;
-    if (isDamaged(from) || isDamaged(to)) {
-      // A day that is none would be compared as text, and could clear the part.
+    if (damaged.has(id) || !isSound({ from, to, km })) {
       unreadable.set(id, kind);
       if (part?.id === id) parts.pop();
       continue;

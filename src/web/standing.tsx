@@ -1,4 +1,5 @@
 /** How standings look: the word always, and a pattern that tells them apart in black and white. */
+import { count } from '../dates/words.ts';
 import { STANDING_MEANS, STANDINGS, type Standing } from '../findings/standing.ts';
 
 export const StandingWord = ({ standing }: { standing: Standing }) => (
@@ -14,6 +15,15 @@ export const countsInWords = (counts: Readonly<Record<Standing, number>>): strin
     .filter((standing) => counts[standing] > 0)
     .map((standing) => `${counts[standing]} ${standing}`)
     .join(', ');
+
+/** Records nothing could be reckoned of: whatever is shown is shown without them. */
+export const Unjudged = ({ records }: { records: number }) =>
+  records === 0 ? null : (
+    <p class="fault">
+      {count(records, 'record')} could not be reckoned: something is wrong there, or with this program; the server’s log
+      says more. No news is no good news.
+    </p>
+  );
 
 /** A bay: one bar a car, as long as its list of parts, filled by standing from the gravest on. */
 export const Bay = ({ counts }: { counts: Readonly<Record<Standing, number>> }) => {

@@ -1,7 +1,10 @@
 /** A poison part must not stop the run: one record that can’t be reckoned stops neither the run, nor its car, nor the others; and somebody hears of it. */
 import { afterEach, describe, expect, it } from 'vitest';
 import { beginRevival, type IntakeGiven } from '../../src/acts/begin-revival.ts';
+import { eachCarReckoned } from '../../src/acts/reckon.ts';
 import { openStore } from '../../src/store/open.ts';
+import { allCollections } from '../../src/store/people.ts';
+import { putCar } from '../../src/store/places.ts';
 import { writeEntries } from '../../src/store/revivals.ts';
 import { isBad, runsOf } from '../../src/store/runs.ts';
 import { carIn, claim, date, must, openBarn, partOf } from '../support/cars.ts';
@@ -64,7 +67,7 @@ describe.each(POISONS)('a part %s', (_, poison) => {
     await wakeAt('2026-06-10T06:30:00Z');
     expect(letters()).toHaveLength(1);
     expect(letters()[0]?.text.match(/^(MERLE TOURER|ALDER COUPE|\[.*)/gm)).toEqual(TOLD);
-    expect(letters()[0]?.text).toContain('One part could not be reckoned');
+    expect(letters()[0]?.text).toContain('One record could not be reckoned');
   });
 
   it('makes the run a bad one, which is in the log and on record, and the letters go out all the same', async () => {
@@ -113,8 +116,7 @@ describe('a kind that can’t be reckoned by a fault of ours', () => {
 });
 
 describe('a reading that is damaged', () => {
-  // TO MEND: it is reckoned, and what can’t be put into words (`explain`, within `digestOf`) ends the collection’s sweep.
-  it.fails.each([
+  it.each([
     ['value', "'soon'"],
     ['unit', "'cubits'"],
   ])('(%s) keeps no other part from being told', async (column, damaged) => {
@@ -133,13 +135,12 @@ describe('a reading that is damaged', () => {
 
 describe('a part whose date is no day', () => {
   const DAYS = ['2026-13-45', '2026-00-10', '2026-06-31', '2025-02-30'];
-  // TO MEND: `isDamaged` (src/store/stream.ts) looks at the shape alone, and the day rolls over into another month.
-  it.fails.each(DAYS)('(%s) is not cleared by it: it is counted as one that can’t be reckoned', async (day) => {
+  it.each(DAYS)('(%s) is not cleared by it: it is counted as one that can’t be reckoned', async (day) => {
     const { wakeAt, letters, house } = poisoned(
       (id) => `update claims set from_day = '${day}', to_day = '${day}' where part_id = '${id}'`,
     );
     await wakeAt('2026-06-10T06:30:00Z');
-    expect(letters()[0]?.text).toContain('One part could not be reckoned');
+    expect(letters()[0]?.text).toContain('One record could not be reckoned');
     expect(runsOf(house.store).sweep.trouble).toMatch(/^Merle Tourer: spark-plugs: /);
   });
 });
@@ -171,21 +172,55 @@ describe('a record beside the parts', () => {
     expect(isBad(runsOf(house.store).sweep)).toBe(false);
   });
 
-  // TO MEND: lay-ups, returns and places are read all at once, and one that can’t be parsed ends the collection’s sweep.
-  it.fails.each([
-    ['the circumstances of a lay-up', "update lay_ups set circumstances = '['"],
-    ['the numbers of a lay-up', "update lay_ups set numbers = '{'"],
-    ['the plan of a lay-up as last seen', "update lay_ups set seen = '['"],
-    ['what a round found', "update rounds set answers = '{'"],
-    ['where a car on its way back has stood', "update revivals set stood = '['"],
-    ['an entry in its journal', "update revival_entries set said = '{'"],
-    ['the months of a place', "update places set months = '['"],
-  ])('(%s) that is damaged keeps no other car from being told, and the run is a bad one', async (_, poison) => {
+  const POISONED = [
+    ['the circumstances of a lay-up', 'BIRCH SEDAN', "update lay_ups set circumstances = '['"],
+    ['the numbers of a lay-up', 'BIRCH SEDAN', "update lay_ups set numbers = '{'"],
+    ['the plan of a lay-up as last seen', 'BIRCH SEDAN', "update lay_ups set seen = '['"],
+    ['what a round found', 'BIRCH SEDAN', "update rounds set answers = '{'"],
+    ['the months of its place', 'BIRCH SEDAN', "update places set months = '['"],
+    ['where a car on its way back has stood', 'CEDAR WAGON', "update revivals set stood = '['"],
+    ['an entry in its journal', 'CEDAR WAGON', "update revival_entries set said = '{'"],
+  ] as const;
+
+  it.each(POISONED)('(%s) that is damaged keeps no car from being told, and the run is a bad one', async (...given) => {
+    const [, car, poison] = given;
     const { house, wakeAt, letters } = busy();
     house.store.$client.exec(poison);
     await wakeAt('2026-06-10T06:30:00Z');
-    expect(letters().flatMap(({ text }) => text.match(/^ALDER COUPE/gm) ?? [])).toEqual(['ALDER COUPE']);
+    const text = letters().flatMap((letter) => (letter.kind === 'digest' ? letter.text : []));
+    expect(text).toHaveLength(1);
+    // What can’t be read makes the car one that neither stands nor is on its way: its own parts are told.
+    for (const told of ['ALDER COUPE', car])
+      expect(text[0]).toMatch(new RegExp(`^${told}  .+\\n\\n\\[Past, safety\\] Brake fluid`, 'm'));
+    expect(text[0]).toMatch(/^(One record|2 records) could not be reckoned/m);
     expect(isBad(runsOf(house.store).sweep)).toBe(true);
+  });
+
+  it.each(POISONED)('(%s) that is damaged keeps no car out of the calendar, the line-up or the year', (...given) => {
+    const [, car, poison] = given;
+    const { house } = busy();
+    house.store.$client.exec(poison);
+    const [collection] = allCollections(house.store);
+    const cars = collection ? [...eachCarReckoned(house.store, collection, '2026-06-10')] : [];
+    expect(cars.map(({ name, troubles }) => [name.toUpperCase(), troubles.length > 0]).toSorted()).toEqual(
+      ['ALDER COUPE', 'BIRCH SEDAN', 'CEDAR WAGON'].map((name) => [name, name === car]),
+    );
+  });
+
+  it.each([
+    ['a distance', "update odometer set km = 'many'"],
+    ['the day of a distance', "update odometer set day = '2026-02-30'"],
+    ['a build date', "update cars set built_to = 'soon' where name = 'Birch Sedan'"],
+    ['the day it came into its place', "update car_places set since = '2026-06-31'"],
+  ])('(%s) that is damaged keeps no part of its car from being told, and the run is a bad one', async (_, poison) => {
+    const { house, wakeAt, letters, barn } = poisoned(() => 'select 1');
+    const carId = carIn(barn, { name: 'Birch Sedan', km: 1000 });
+    date(barn, carId, 'brake-fluid-glycol', claim('filled', '1 June 2020'));
+    putCar(house.store, barn.acting.collectionId, carId, placeIn(barn, 'Garage'), '2026-06-01');
+    house.store.$client.exec(poison);
+    await wakeAt('2026-06-10T06:30:00Z');
+    expect(letters()[0]?.text).toMatch(/^BIRCH SEDAN {2}.+\n\n\[Past, safety\] Brake fluid/m);
+    expect(runsOf(house.store).sweep.trouble).toMatch(/^Birch Sedan: /);
   });
 });
 

@@ -96,7 +96,7 @@ describe('a lay-up in the store', () => {
 
   it('is open from the day it was made until the day it is closed', () => {
     const { store, collectionId, carId, id } = laidUp();
-    const openOn = (day: `${number}-${number}-${number}`) => openLayUps(store, collectionId, day).get(carId)?.row.id;
+    const openOn = (day: `${number}-${number}-${number}`) => openLayUps(store, collectionId, day).get(carId)?.id;
     expect(openOn('2026-09-09')).toBeUndefined();
     expect(openOn('2026-09-10')).toBe(id);
     expect(openOn('2029-01-01')).toBe(id);

@@ -2,10 +2,11 @@
 import type { z } from '@hono/zod-openapi';
 import type { RevivalHere } from '../../acts/revivals.ts';
 import type { RoadCheckHere } from '../../acts/road-check.ts';
+import type { Ahead } from '../../acts/year-ahead.ts';
 import { CAUTIONS } from '../../catalogue/cautions.ts';
 import { allTraits } from '../../catalogue/traits.ts';
 import { SUPPLIES } from '../../money/supplies.ts';
-import type { Period, YearAhead } from '../../money/year-ahead.ts';
+import type { Period } from '../../money/year-ahead.ts';
 import { nameOf } from '../../plans/lists.ts';
 import { LOOKS, type LookKey, lookOf } from '../../revival/looks.ts';
 import type { RevivalStep } from '../../revival/plan.ts';
@@ -121,9 +122,10 @@ const periodOut = ({ from, cost, items }: Period) => ({
   })),
 });
 
-export const yearAheadOut = (ahead: YearAhead, currency: string): z.infer<typeof YearAheadOut> => ({
+export const yearAheadOut = ({ ahead, unjudged }: Ahead, currency: string): z.infer<typeof YearAheadOut> => ({
   currency,
   owed: periodOut(ahead.owed),
   months: ahead.months.map(periodOut),
   years: ahead.years.map(periodOut),
+  unjudged,
 });

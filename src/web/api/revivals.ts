@@ -396,7 +396,7 @@ const roadCheckRoutes = (app: Api): void => {
     }),
     (c) => {
       const { collection, on } = c.get('visit');
-      return c.json(yearAheadOut(aheadOf(c.get('around').store, collection, on).ahead, collection.currency), 200);
+      return c.json(yearAheadOut(aheadOf(c.get('around').store, collection, on), collection.currency), 200);
     },
   );
 };

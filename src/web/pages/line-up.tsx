@@ -1,21 +1,16 @@
 /** Line-up: all cars, what needs a hand first at the top. */
 
-import { judge } from '../../acts/judge.ts';
-import { viewBeside } from '../../acts/stays.ts';
+import { eachCarReckoned } from '../../acts/reckon.ts';
 import type { DateRange } from '../../dates/partial-date.ts';
 import { count, dayInWords, rangeInWords } from '../../dates/words.ts';
 import { byUrgency, type CarSummary, summaryOf } from '../../findings/car.ts';
 import { explain } from '../../findings/explain.ts';
 import type { StayView } from '../../plans/standing.ts';
 import { type CarRow as CarGone, carsOf } from '../../store/cars.ts';
-import { type LayUpRow, openLayUps } from '../../store/lay-ups.ts';
-import { overridesOf } from '../../store/overrides.ts';
-import { placesOf } from '../../store/places.ts';
-import { openRevivals } from '../../store/revivals.ts';
-import { eachCar } from '../../store/stream.ts';
+import type { LayUpRow } from '../../store/lay-ups.ts';
 import { spanOf } from '../lay-ups/words.ts';
 import { A, page, useVisit } from '../layout.tsx';
-import { Bay, countsInWords, StandingWord } from '../standing.tsx';
+import { Bay, countsInWords, StandingWord, Unjudged } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 
 interface Row {
@@ -28,34 +23,25 @@ interface Row {
   revivalId: string | undefined;
   /** What can’t wait while it stands. */
   cantWait: readonly string[];
-  /** Parts nothing could be reckoned for. */
+  /** Records nothing could be reckoned of. */
   unjudged: number;
 }
 
 export const lineUp = (c: Ctx) => {
   const { collection, on } = c.get('visit');
   const { store } = c.get('around');
-  const overrides = overridesOf(store, collection.id);
-  const layUps = openLayUps(store, collection.id, on);
-  const revivals = openRevivals(store, collection.id, on);
-  const places = new Map(placesOf(store, collection.id).map((place) => [place.id, place]));
-  const rows: Row[] = [];
-  for (const car of eachCar(store, collection.id)) {
-    const { name, facts } = car;
-    const { findings, parts, troubles } = judge(car, overrides, on);
-    const sound = { ...car, parts: [...parts] };
-    const layUp = layUps.get(facts.id);
-    rows.push({
+  const rows = [...eachCarReckoned(store, collection, on)].map(
+    ({ name, facts, findings, stay, back, troubles }): Row => ({
       id: facts.id,
       name,
       built: facts.built,
       summary: summaryOf(findings),
-      layUp: layUp?.row,
-      revivalId: revivals.get(facts.id)?.row.id,
-      cantWait: layUp ? cantWaitIn(viewBeside(layUp, sound, { places, overrides }, on).view) : [],
+      layUp: stay?.row,
+      revivalId: back?.row.id,
+      cantWait: stay ? cantWaitIn(stay.view) : [],
       unjudged: troubles.length,
-    });
-  }
+    }),
+  );
   rows.sort((a, b) => byUrgency(a.summary, b.summary) || a.name.localeCompare(b.name));
   return page(
     c,
@@ -146,12 +132,7 @@ const CarRow = ({ row: { id, name, built, summary, layUp, revivalId, cantWait, u
           <strong>Can’t wait:</strong> {cantWait.join(' ')}
         </p>
       )}
-      {unjudged > 0 && (
-        <p class="fault">
-          {count(unjudged, 'part')} could not be reckoned: something is wrong with the record. No news of it is no good
-          news.
-        </p>
-      )}
+      <Unjudged records={unjudged} />
       <Bay counts={summary.counts} />
       <p class="counts">{countsInWords(summary.counts)}</p>
       {first && (

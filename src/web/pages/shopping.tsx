@@ -4,21 +4,23 @@ import { dayInWords } from '../../dates/words.ts';
 import type { Order } from '../../money/shopping.ts';
 import { A, page } from '../layout.tsx';
 import { leadInWords } from '../revivals/step-facts.tsx';
+import { Unjudged } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 
 export const shoppingPage = (c: Ctx) => {
   const { collection, on } = c.get('visit');
-  const { orders } = aheadOf(c.get('around').store, collection, on);
-  return page(c, 'Shopping', <Shopping orders={orders} />);
+  const { orders, unjudged } = aheadOf(c.get('around').store, collection, on);
+  return page(c, 'Shopping', <Shopping orders={orders} unjudged={unjudged} />);
 };
 
-const Shopping = ({ orders }: { orders: readonly Order[] }) => (
+const Shopping = ({ orders, unjudged }: { orders: readonly Order[]; unjudged: number }) => (
   <>
     <h1>Shopping list</h1>
     <p class="lede">
       What the open steps of every plan need, and what falls due within three months. Order by the longest time it may
       take; the day to order by is counted back from the day of the work. <A to="/year-ahead">Year ahead</A>
     </p>
+    <Unjudged records={unjudged} />
     {orders.length === 0 ? (
       <p>No open step needs anything, as far as plans and dates tell.</p>
     ) : (

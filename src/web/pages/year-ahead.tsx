@@ -7,19 +7,20 @@ import type { Rates } from '../../money/cost.ts';
 import { hoursInWords, spanInWords } from '../../money/words.ts';
 import type { AheadItem, Period, YearAhead } from '../../money/year-ahead.ts';
 import { A, page } from '../layout.tsx';
+import { Unjudged } from '../standing.tsx';
 import type { Ctx } from '../visit.ts';
 import { YearBars } from './year-bars.tsx';
 
 export const yearAheadPage = (c: Ctx) => {
   const { collection, on } = c.get('visit');
-  const { ahead } = aheadOf(c.get('around').store, collection, on);
-  return page(c, 'Year ahead', <YearAheadShown ahead={ahead} rates={ratesOf(collection)} />);
+  const { ahead, unjudged } = aheadOf(c.get('around').store, collection, on);
+  return page(c, 'Year ahead', <YearAheadShown ahead={ahead} unjudged={unjudged} rates={ratesOf(collection)} />);
 };
 
 const monthOf = ({ from }: Period): string => (MONTHS[Number(from?.slice(5, 7)) - 1] ?? '').slice(0, 3);
 const yearsFrom = ({ from }: Period): string => from?.slice(0, 4) ?? '';
 
-const YearAheadShown = ({ ahead, rates }: { ahead: YearAhead; rates: Rates }) => (
+const YearAheadShown = ({ ahead, unjudged, rates }: { ahead: YearAhead; unjudged: number; rates: Rates }) => (
   <>
     <h1>Year ahead</h1>
     <p class="lede">
@@ -27,6 +28,7 @@ const YearAheadShown = ({ ahead, rates }: { ahead: YearAhead; rates: Rates }) =>
       common practice, low to high, never a quote; renewals come again by their interval.{' '}
       <A to="/shopping">Shopping list</A> · <A to="/collection/money">Currency and rates</A>
     </p>
+    <Unjudged records={unjudged} />
     <section aria-labelledby="owed">
       <h2 id="owed">Owed already, or undated</h2>
       <p>{totalInWords(ahead.owed, rates)} What no date clears counts as owed, until somebody dates it.</p>

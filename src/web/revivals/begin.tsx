@@ -47,7 +47,7 @@ export const newRevival = (c: Ctx) => {
   const { collection, on } = c.get('visit');
   const { store } = c.get('around');
   const car = c.req.query('car') ?? '';
-  const stay = openLayUps(store, collection.id, on).get(car)?.row;
+  const stay = openLayUps(store, collection.id, on).get(car);
   const place = placeOfCar(store, collection.id, car)?.place;
   const known: Partial<IntakeForm> = {
     car,

@@ -209,5 +209,11 @@ const Period = z.object({
   ),
 });
 export const YearAheadOut = z
-  .object({ currency: z.string(), owed: Period, months: z.array(Period), years: z.array(Period) })
+  .object({
+    currency: z.string(),
+    owed: Period,
+    months: z.array(Period),
+    years: z.array(Period),
+    unjudged: z.number().int(),
+  })
   .openapi('YearAhead');
