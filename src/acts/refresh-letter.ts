@@ -109,6 +109,6 @@ const copyOf = (store: Store, copy: LetterRow, of: string, member: Member): Fres
   if (!recipient) return { callOff: 'no address' };
   if (!original || original.state === 'cancelled') return { callOff: 'its letter' };
   if (copy.inDoubt) return { keep: copy };
-  const { subject, text, html, day } = original;
-  return { keep: { ...copy, subject, text, html, day, recipient } };
+  const { kind, subject, text, html, day } = original;
+  return { keep: { ...copy, kind, subject, text, html, day, recipient } };
 };

@@ -72,6 +72,7 @@ export const lastYearly = (
         eq(letters.collectionId, collectionId),
         eq(letters.personId, personId),
         eq(letters.kind, 'yearly'),
+        isNull(letters.copyOf),
         inArray(letters.state, ['waiting', 'sending', 'sent']),
         besides === null ? undefined : ne(letters.id, besides),
       ),

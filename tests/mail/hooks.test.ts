@@ -1,7 +1,5 @@
 /** Letters by other doors, to real HTTP servers. */
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { text } from 'node:stream/consumers';
+import type { ServerResponse } from 'node:http';
 import { Webhook } from 'standardwebhooks';
 import { afterEach, describe, expect, it } from 'vitest';
 import { createLog } from '../../src/log.ts';
@@ -11,32 +9,19 @@ import { findLetter } from '../../src/store/letters.ts';
 import { queueLetters } from '../../src/store/outbox.ts';
 import { openBarn } from '../support/cars.ts';
 import { justLetter, newLetter } from '../support/letters.ts';
+import { type ListeningPost, openListeningPost } from '../support/listening-post.ts';
 
 const SECRET = Buffer.from('a key of twenty-four byt').toString('base64');
-
-interface Heard {
-  headers: IncomingMessage['headers'];
-  body: string;
-}
 
 const closing: (() => void)[] = [];
 afterEach(() => {
   for (const close of closing.splice(0)) close();
 });
 
-/** Answers as told, and keeps what it heard. */
-const listenTo = async (answer: (response: ServerResponse, n: number) => void) => {
-  const heard: Heard[] = [];
-  const server = createServer(async (request, response) => {
-    heard.push({ headers: request.headers, body: await text(request) });
-    answer(response, heard.length);
-  });
-  await new Promise<void>((listening) => server.listen(0, '127.0.0.1', listening));
-  closing.push(() => {
-    server.closeAllConnections();
-    server.close();
-  });
-  return { heard, url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/barn` };
+const listenTo = async (answer: (response: ServerResponse, n: number) => void): Promise<ListeningPost> => {
+  const post = await openListeningPost(answer);
+  closing.push(post.close);
+  return post;
 };
 
 const taken = (response: ServerResponse): void => {

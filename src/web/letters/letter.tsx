@@ -52,12 +52,16 @@ const Held = ({ letter }: { letter: LetterRow }) =>
           <button class="quiet">Seen: take the line off every page</button>
         </Post>
       )}
-      <p class="hint">
-        What it said counts as not told.
-        {letter.why === 'refused' && ' It comes again in a new letter once this is seen, or the address is changed.'}
-      </p>
+      {letter.kind !== 'test' && letter.copyOf === null && (
+        <p class="hint">What it said counts as not told. {comesAgain(letter)}</p>
+      )}
     </div>
   ) : null;
+
+const comesAgain = ({ why, seenAt }: LetterRow): string =>
+  why === 'refused' && seenAt === null
+    ? 'It comes again in a new letter once this is seen, or the address is changed.'
+    : 'What of it is still owed comes in the next letter.';
 
 export const seenLetter = (c: Ctx) => {
   const here = found(c);

@@ -92,7 +92,7 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
       </Post>
       <ol class="letters">
         {list.map((letter) => (
-          <li class={letter.state === 'failed' && letter.seenAt === null ? 'unseen' : undefined}>
+          <li class={letter.state === 'failed' && letter.seenAt === null ? 'given-up' : undefined}>
             <h2>
               <A to={`/letters/${letter.id}`}>{letter.subject}</A>
             </h2>
