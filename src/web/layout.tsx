@@ -1,6 +1,7 @@
 /** The frame of every page, links that keep the day, and the small pieces of forms. */
 import { type Child, createContext, type PropsWithChildren, useContext } from 'hono/jsx';
 import type { Fault } from '../acts/fault.ts';
+import { instantInWords } from '../clock.ts';
 import { dayInWords } from '../dates/words.ts';
 import { Patterns } from './patterns.tsx';
 import { at, type Ctx, type Visit } from './visit.ts';
@@ -18,6 +19,12 @@ export const A = ({ to, children, ...rest }: PropsWithChildren<{ to: string; cla
     {children}
   </a>
 );
+
+/** "25 November 2026, 10:00", by the collection's time zone. */
+export const Instant = ({ at: instant }: { at: string }) => {
+  const { timeZone } = useVisit().collection;
+  return <time datetime={instant}>{instantInWords(instant, timeZone)}</time>;
+};
 
 /** A form that posts to a path of the site; it works without script and keeps the day. */
 export const Post = ({ to, children, ...rest }: PropsWithChildren<{ to: string; class?: string; id?: string }>) => (
@@ -117,9 +124,13 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
         </form>
         <p>
           {visit.collection.name}.{' '}
-          {visit.lastSweep
-            ? `Last looked over for letters: ${visit.lastSweep.slice(0, 16).replace('T', ' ')} UTC.`
-            : 'Not yet looked over for letters.'}{' '}
+          {visit.lastSweep ? (
+            <>
+              Last looked over for letters: <Instant at={visit.lastSweep} />.
+            </>
+          ) : (
+            'Not yet looked over for letters.'
+          )}{' '}
           <A to="/status">Status</A>. Ages are reasons to act, never proof of condition.
         </p>
       </footer>

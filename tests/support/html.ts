@@ -14,7 +14,7 @@ export const tags = (html: string, name: string): Attributes[] =>
   );
 
 /** Tags that stand within a line of text. */
-const INLINE = /<\/?(?:a|b|code|em|i|q|small|span|strong)\b[^>]*>/g;
+const INLINE = /<\/?(?:a|b|code|em|i|q|small|span|strong|time)\b[^>]*>/g;
 
 /** What a reader sees: no tags, single blanks. */
 export const text = (html: string): string =>

@@ -41,9 +41,11 @@ describe('looking over the collection by hand', () => {
     const html = await read('/letters?outcome=written');
     expect(text(html)).toContain('Written. How far it has come stands in the list.');
     expect(inside(html, 'li')).toEqual([
-      '1 past: Merle <Tourer> 2026-11-25, news by mail to ada@example.org: sent at 2026-11-25 10:00 UTC.',
+      '1 past: Merle <Tourer> 2026-11-25, news by mail to ada@example.org: sent on 25 November 2026, 10:00.',
     ]);
-    expect(html).toContain('Last looked over for letters: 2026-11-25 10:00 UTC.');
+    expect(html).toContain(
+      'Last looked over for letters: <time datetime="2026-11-25T10:00:00.000Z">25 November 2026, 10:00</time>.',
+    );
   });
 
   it('a second time finds nothing new', async () => {
@@ -80,7 +82,7 @@ describe('a letter on its way', () => {
     const { site, read, letterId } = openWith({ send: () => Promise.reject(new Error('Mailbox <busy>')) });
     await site.post('/letters', {});
     expect(inside(await read('/letters'), 'li')[0]).toContain('waiting to be sent.');
-    expect(text(await read(`/letters/${letterId()}`))).toContain('2026-11-25 10:00 UTC, not taken: Mailbox <busy>');
+    expect(text(await read(`/letters/${letterId()}`))).toContain('25 November 2026, 10:00, not taken: Mailbox <busy>');
   });
 
   it('given up is told on every page until it is seen to', async () => {

@@ -2,8 +2,7 @@
 import { SCOPES, type Scope } from '../../notices/calendar.ts';
 import type { FeedRow } from '../../store/feeds.ts';
 import type { Member } from '../../store/people.ts';
-import { Post } from '../layout.tsx';
-import { instantInWords } from './words.ts';
+import { Instant, Post } from '../layout.tsx';
 
 const SCOPE_WORDS: Readonly<Record<Scope, string>> = {
   limits: 'days on which parts begin to be due or past',
@@ -45,7 +44,9 @@ export const CalendarPart = ({
     </Post>
     {feed && (
       <div class="row">
-        <p>Open since {instantInWords(feed.madeAt)}.</p>
+        <p>
+          Open since <Instant at={feed.madeAt} />.
+        </p>
         <Post to={`/members/${member.id}/calendar/end`}>
           <button class="quiet">End the calendar</button>
         </Post>

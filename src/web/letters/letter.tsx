@@ -1,9 +1,9 @@
 /** One letter: its state, every try with what the other side said, its text. */
 import { findLetter, type LetterRow, retryLetter, seeLetter } from '../../store/letters.ts';
-import { A, Post, page } from '../layout.tsx';
+import { A, Instant, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { at, type Ctx } from '../visit.ts';
-import { DOORS_SAID, instantInWords, KINDS_SAID, stateInWords } from './words.ts';
+import { DOORS_SAID, KINDS_SAID, stateInWords } from './words.ts';
 
 const found = (c: Ctx) =>
   findLetter(c.get('around').store, c.get('visit').collection.id, c.req.param('letterId') ?? '');
@@ -29,11 +29,15 @@ export const letterPage = (c: Ctx) => {
       <ul>
         {attempts.map(({ at: when, ok, answer }) => (
           <li>
-            {instantInWords(when)}, {ok ? 'taken' : 'not taken'}: {answer}
+            <Instant at={when} />, {ok ? 'taken' : 'not taken'}: {answer}
           </li>
         ))}
       </ul>
-      {letter.state === 'waiting' && <p>Next try from {instantInWords(letter.nextTryAt)} on.</p>}
+      {letter.state === 'waiting' && (
+        <p>
+          Next try from <Instant at={letter.nextTryAt} /> on.
+        </p>
+      )}
       <p class="hint">Message-ID {letter.messageId}: a message with the same one is the same letter.</p>
       <pre class="letter">{letter.text}</pre>
     </>,

@@ -3,9 +3,9 @@ import { sweepCollection } from '../../acts/sweep.ts';
 import { testLetter } from '../../acts/test-letter.ts';
 import { count, dayInWords } from '../../dates/words.ts';
 import { type LetterRow, lettersOf } from '../../store/letters.ts';
-import { A, Post, page, useVisit } from '../layout.tsx';
+import { A, Instant, Post, page, useVisit } from '../layout.tsx';
 import { at, type Ctx } from '../visit.ts';
-import { DOORS_SAID, instantInWords, KINDS_SAID, stateInWords } from './words.ts';
+import { DOORS_SAID, KINDS_SAID, stateInWords } from './words.ts';
 
 export const letters = (c: Ctx) => {
   const { collection } = c.get('visit');
@@ -100,7 +100,13 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
               {letter.day}, {KINDS_SAID[letter.kind]} by {DOORS_SAID[letter.door]} to {letter.recipient}:{' '}
               {stateInWords(letter)}
               {letter.tries > 1 && ` after ${count(letter.tries, 'try').replace('trys', 'tries')}`}
-              {letter.sentAt && ` at ${instantInWords(letter.sentAt)}`}.
+              {letter.sentAt && (
+                <>
+                  {' '}
+                  on <Instant at={letter.sentAt} />
+                </>
+              )}
+              .
             </p>
           </li>
         ))}

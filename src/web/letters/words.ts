@@ -42,5 +42,3 @@ export const DOORS_SAID: Readonly<Record<LetterRow['door'], string>> = {
   webhook: 'signed document',
   push: 'plain post',
 };
-
-export const instantInWords = (instant: string): string => `${instant.slice(0, 16).replace('T', ' ')} UTC`;

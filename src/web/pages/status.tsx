@@ -2,8 +2,7 @@
 import { type Backup, nightlyBackups } from '../../store/backup.ts';
 import { outboxCounts } from '../../store/letters.ts';
 import { isBad, JOBS, type Job, runsOf } from '../../store/runs.ts';
-import { page } from '../layout.tsx';
-import { instantInWords } from '../letters/words.ts';
+import { Instant, page } from '../layout.tsx';
 import type { Ctx } from '../visit.ts';
 
 const JOB_WORDS: Readonly<Record<Job, string>> = {
@@ -45,11 +44,17 @@ const Status = ({ runs, outbox, copies, now }: Shown) => (
           <>
             <dt>{JOB_WORDS[job]}</dt>
             <dd>
-              {goodAt ? `Last went well at ${instantInWords(goodAt)}.` : 'Has not gone well yet.'}
+              {goodAt ? (
+                <>
+                  Last went well on <Instant at={goodAt} />.
+                </>
+              ) : (
+                'Has not gone well yet.'
+              )}
               {isBad(runs[job]) && badAt && (
                 <strong>
                   {' '}
-                  Trouble at {instantInWords(badAt)}: {trouble}
+                  Trouble on <Instant at={badAt} />: {trouble}
                 </strong>
               )}
             </dd>
@@ -61,7 +66,13 @@ const Status = ({ runs, outbox, copies, now }: Shown) => (
     <p>
       {[...outbox.counts].map(([state, n]) => `${n} ${state === 'cancelled' ? 'called off' : state}`).join(', ') ||
         'None yet'}
-      .{outbox.oldest && ` The longest waiting was written at ${instantInWords(outbox.oldest)}.`}
+      .
+      {outbox.oldest && (
+        <>
+          {' '}
+          The longest waiting was written on <Instant at={outbox.oldest} />.
+        </>
+      )}
     </p>
     <h2>Copies of the database</h2>
     <Copies copies={copies} now={now} />

@@ -2,7 +2,7 @@
 import type { Fault } from '../../acts/fault.ts';
 import { linkBehind } from '../../acts/guest-links.ts';
 import { type RoadCheckHere, roadCheckHere, walkRound } from '../../acts/road-check.ts';
-import { todayIn } from '../../clock.ts';
+import { instantInWords, todayIn } from '../../clock.ts';
 import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { GuestLinkRow } from '../../store/guest-links.ts';
@@ -20,6 +20,8 @@ interface Guest {
   here: RoadCheckHere;
   today: CivilDate;
   path: string;
+  /** When the link ends, in words. */
+  ends: string;
 }
 
 /** Unknown, ended and past links are told apart for nobody. */
@@ -31,7 +33,8 @@ const guestIn = (c: Ctx): Guest | undefined => {
   if (!link || !collection) return undefined;
   const today = todayIn(collection.timeZone, now());
   const here = roadCheckHere(store, collection, link.carId, today);
-  return here && { link, here, today, path: `${site.base}/look/${secret}` };
+  const ends = instantInWords(link.endsAt, collection.timeZone);
+  return here && { link, here, today, ends, path: `${site.base}/look/${secret}` };
 };
 
 export const guestPage = (c: Ctx) => {
@@ -61,7 +64,7 @@ const gone = (c: Ctx) =>
     404,
   );
 
-const show = (c: Ctx, { here, link, today, path }: Guest, given: Partial<WalkForm>, faults: readonly Fault[]) =>
+const show = (c: Ctx, { here, link, today, path, ends }: Guest, given: Partial<WalkForm>, faults: readonly Fault[]) =>
   barePage(
     c,
     `Road check of ${here.found.car.name}`,
@@ -69,7 +72,7 @@ const show = (c: Ctx, { here, link, today, path }: Guest, given: Partial<WalkFor
       <h1>Road check of {here.found.car.name}</h1>
       <p class="lede">
         For {link.guest}, {dayInWords(today)}. What nobody looked at today is not in order: look, then read the answer
-        again. This page ends on {link.endsAt.slice(0, 16).replace('T', ' ')} UTC.
+        again. This page ends on {ends}.
       </p>
       <FaultSummary faults={faults} />
       <AnswerShown here={here} part={(_, words) => words} />

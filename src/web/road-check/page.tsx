@@ -6,7 +6,7 @@ import { dayInWords } from '../../dates/words.ts';
 import { endGuestLink, type GuestLinkRow, openLinksTo } from '../../store/guest-links.ts';
 import { withdrawWalkround } from '../../store/walkrounds.ts';
 import { readForm } from '../forms.ts';
-import { A, FaultSummary, Faults, faultsOf, Post, page, useVisit } from '../layout.tsx';
+import { A, FaultSummary, Faults, faultsOf, Instant, Post, page, useVisit } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { actingIn, at, type Ctx } from '../visit.ts';
 import { AnswerShown } from './answer.tsx';
@@ -172,7 +172,7 @@ const Lent = ({ here, given, links }: { here: RoadCheckHere; given: Given; links
       <ul>
         {links.map(({ id, guest, endsAt }) => (
           <li>
-            {guest}, until {endsAt.slice(0, 16).replace('T', ' ')} UTC{' '}
+            {guest}, until <Instant at={endsAt} />{' '}
             <Post to={pathOf(here, `/links/${id}/end`)} class="inline">
               <button class="link">
                 End it now<span class="unseen">: the link of {guest}</span>
