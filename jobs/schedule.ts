@@ -3,13 +3,16 @@ import { subHours } from 'date-fns/subHours';
 import { type ScheduledTask, schedule } from 'node-cron';
 import { sweepCollection } from '../src/acts/sweep.ts';
 import { hourIn, todayIn } from '../src/clock.ts';
+import { addDays } from '../src/dates/civil.ts';
 import type { House } from '../src/house.ts';
 import { fault } from '../src/log.ts';
 import { ask } from '../src/mail/post.ts';
 import { checkDatabase, nightlyBackup, nightlyBackups, pruneBackups } from '../src/store/backup.ts';
-import { sweptAt } from '../src/store/outbox.ts';
+import { firstAddedOn } from '../src/store/cars.ts';
+import { outboxCounts } from '../src/store/letters.ts';
+import { lastSweptFor, sweptAt } from '../src/store/outbox.ts';
 import { allCollections, type Collection, membersOf } from '../src/store/people.ts';
-import { isBad, type Job, recordRun, runsOf } from '../src/store/runs.ts';
+import { isBad, JOBS, type Job, recordRun, runsOf } from '../src/store/runs.ts';
 
 /** Hour of the server's own zone from which the night's copy is made. */
 const NIGHT = 3;
@@ -23,21 +26,25 @@ export const startSchedule = (house: House): ScheduledTask => {
 
 /** Writes the letters of each person whose hour has come, sends what waits, makes the night's copy. Never throws. */
 export const wake = async (house: House): Promise<void> => {
-  const ends = [
-    await keeping(house, 'sweep', () => sweepDue(house)),
+  const kept = [
+    await sweepDue(house),
     await keeping(house, 'deliver', () => delivered(house)),
     await keeping(house, 'backup', () => copyDue(house)),
     await keeping(house, 'integrity', () => checkDue(house)),
   ];
-  if (ends.every((good) => good)) await beat(house);
+  if (kept.every((one) => one)) await beatIfWell(house);
 };
 
 /** What went wrong, null where nothing did, or undefined where nothing was to be done. */
 type Ended = string | null | undefined;
 
-/** Runs a job and keeps how it ended; one that fails keeps none of the others from running. Answers false for a bad run. */
-const keeping = async (house: House, job: Job, work: () => Ended | Promise<Ended>): Promise<boolean> => {
-  const { log, store, now } = house;
+/** Runs a job and keeps how it ended; one that fails keeps none of the others from running. False where that can't be kept. */
+const keeping = async (
+  { log, store, now }: House,
+  job: Job,
+  work: () => Ended | Promise<Ended>,
+  collectionId: string | null = null,
+): Promise<boolean> => {
   let trouble: Ended;
   try {
     trouble = await work();
@@ -47,40 +54,37 @@ const keeping = async (house: House, job: Job, work: () => Ended | Promise<Ended
     trouble = fault(error).error;
   }
   try {
-    if (trouble !== undefined) recordRun(store, job, now().toISOString(), trouble);
+    if (trouble !== undefined) recordRun(store, job, now().toISOString(), trouble, collectionId);
+    return true;
   } catch (error) {
     // A full disk, say: then this is in the log alone.
     log.error('run not recorded', { job, ...fault(error) });
     return false;
   }
-  return !trouble;
 };
 
-const sweepDue = (house: House): Ended => {
-  const { store } = house;
-  const troubles: string[] = [];
-  let swept = false;
-  for (const collection of allCollections(store))
-    try {
-      const found = sweepIfDue(house, collection, house.now());
-      swept ||= found !== null;
-      troubles.push(...(found ?? []));
-    } catch (error) {
-      // One collection that fails keeps the others from nothing.
-      house.log.error('sweep failed', { collection: collection.id, ...fault(error) });
-      troubles.push(`${collection.name}: ${fault(error).error}`);
-    }
-  return troubles.length > 0 ? troubles.join('; ') : swept ? null : undefined;
+/** One collection that fails keeps the others from nothing, and another's good sweep does not hide it. */
+const sweepDue = async (house: House): Promise<boolean> => {
+  let collections: Collection[];
+  try {
+    collections = allCollections(house.store);
+  } catch (error) {
+    house.log.error('sweep failed', fault(error));
+    return false;
+  }
+  let kept = true;
+  for (const collection of collections)
+    kept = (await keeping(house, 'sweep', () => sweepIfDue(house, collection), collection.id)) && kept;
+  return kept;
 };
 
-/** The troubles of the sweep, or null where nobody's hour has come. */
-const sweepIfDue = (house: House, collection: Collection, at: Date): string[] | null => {
-  const { store, site, log } = house;
-  const today = todayIn(collection.timeZone, at);
+const sweepIfDue = (house: House, collection: Collection): Ended => {
+  const { store, site, log, now } = house;
+  const at = now();
   const people = peopleDue(house, collection, at);
-  if (people.length === 0) return null;
+  if (people.length === 0) return undefined;
   const { letters, withoutAddress, refused, troubles } = sweepCollection(store, collection, {
-    today,
+    today: todayIn(collection.timeZone, at),
     now: at.toISOString(),
     href: site.href,
     dryRun: false,
@@ -93,41 +97,51 @@ const sweepIfDue = (house: House, collection: Collection, at: Date): string[] | 
     withoutAddress: withoutAddress.length,
     refused: refused.length,
   });
-  return troubles;
+  if (troubles.length > 0) log.error('sweep had trouble', { trouble: troubles.join('; ') });
+  // The sweep has kept how it went with what it wrote.
+  return undefined;
 };
 
-/** Whose hour has come and whose morning was not swept yet, by the collection's clock. */
+/** Whose morning was not swept yet, by the collection's clock: from their hour on, or where a whole day went by without. */
 const peopleDue = ({ store, config }: House, { id, timeZone }: Collection, at: Date): string[] => {
   const today = todayIn(timeZone, at);
   const hourOf = (instant: Date): number => hourIn(timeZone, instant);
+  const firstAdded = firstAddedOn(store, id);
   return membersOf(store, id)
     .filter((member) => {
       const hour = member.hour ?? config.letterHour;
-      if (hourOf(at) < hour) return false;
       const swept = sweptAt(store, id, member.id, today);
       // A sweep by hand before the hour is no morning's sweep: what is recorded in between still goes out today.
-      return swept === null || hourOf(new Date(swept)) < hour;
+      if (hourOf(at) >= hour) return swept === null || hourOf(new Date(swept)) < hour;
+      // A machine that sleeps at their hour is up at another.
+      const last = lastSweptFor(store, id, member.id);
+      return last === null
+        ? firstAdded !== null && firstAdded < addDays(today, -1)
+        : last < subDays(at, 1).toISOString();
     })
     .map((member) => member.id);
 };
 
-const delivered = async ({ deliver }: House): Promise<Ended> => {
+/** A letter that has waited for a day is trouble, long before it is given up. */
+const delivered = async ({ deliver, store, now }: House): Promise<Ended> => {
   await deliver();
-  return null;
+  const { oldest } = outboxCounts(store);
+  return oldest !== null && oldest < subDays(now(), 1).toISOString()
+    ? 'A letter has been waiting for more than a day; the Letters page has what was answered.'
+    : null;
 };
 
 /** Not again within the hour: what stopped it is seldom gone in five minutes. */
 const isResting = ({ store, now }: House, job: Job): boolean => {
   const run = runsOf(store)[job];
-  return isBad(run) && run.badAt !== null && run.badAt > subHours(now(), 1).toISOString();
+  return isBad(run) && isWithin(run.badAt, subHours(now(), 1), now());
 };
 
 const copyDue = async (house: House): Promise<Ended> => {
   const { config, now, log } = house;
   const today = todayIn(config.timeZone, now());
-  const [last] = nightlyBackups(config.dataDir);
-  if (hourIn(config.timeZone, now()) < NIGHT || (last && last.day >= today) || isResting(house, 'backup'))
-    return undefined;
+  const made = nightlyBackups(config.dataDir).some(({ day }) => day === today);
+  if (hourIn(config.timeZone, now()) < NIGHT || made || isResting(house, 'backup')) return undefined;
   const { bytes, rows } = await nightlyBackup(config.dataDir, today);
   pruneBackups(config.dataDir);
   log.info('backed up', { day: today, bytes, rows });
@@ -137,14 +151,19 @@ const copyDue = async (house: House): Promise<Ended> => {
 const checkDue = (house: House): Ended => {
   const { store, now, config } = house;
   const { goodAt } = runsOf(store).integrity;
-  const fresh = goodAt !== null && goodAt > subDays(now(), 7).toISOString();
+  const fresh = isWithin(goodAt, subDays(now(), 7), now());
   if (hourIn(config.timeZone, now()) < NIGHT || fresh || isResting(house, 'integrity')) return undefined;
   return checkDatabase(store);
 };
 
-/** Tells a watcher that all went well. It is only told, never asked for anything. */
-const beat = async ({ config, log }: House): Promise<void> => {
-  if (!config.heartbeatUrl) return;
+/** An instant ahead was written by a clock that was wrong: it holds nothing up. */
+const isWithin = (instant: string | null, from: Date, to: Date): boolean =>
+  instant !== null && instant > from.toISOString() && instant <= to.toISOString();
+
+/** Tells a watcher that all is well. It is only told, never asked for anything. */
+const beatIfWell = async ({ config, log, store }: House): Promise<void> => {
+  const runs = runsOf(store);
+  if (!config.heartbeatUrl || JOBS.some((job) => isBad(runs[job]))) return;
   try {
     const { status } = await ask(config.heartbeatUrl, { method: 'GET', allowPrivate: true });
     if (status >= 400) log.warn('heartbeat not taken', { status });

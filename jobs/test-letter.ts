@@ -5,14 +5,14 @@ import { findLetter } from '../src/store/letters.ts';
 import { allCollections, membersOf } from '../src/store/people.ts';
 import { runOnce } from './job.ts';
 
-/** Sends a test to everybody who has an address, and says what the mail server answered; exits 1 if one was not taken. */
+/** Sends a test to everybody who has an address and has not stopped the letters, and says what the mail server answered; exits 1 if one was not taken. */
 await runOnce(async ({ store, site, now, deliver }, { dryRun }) => {
   const at = now();
   const tests = allCollections(store).flatMap((collection) => {
     const today = todayIn(collection.timeZone, at);
     const writing = { today, now: at.toISOString(), href: site.href };
     return membersOf(store, collection.id)
-      .filter((member) => addressOf(collection, member) !== null)
+      .filter((member) => member.stoppedOn === null && addressOf(collection, member) !== null)
       .map((member) => ({
         collection,
         to: member.email ?? member.name,

@@ -1,5 +1,5 @@
 /** Answering a letter about a part: seen, waiting for parts, done, not on this car. Nothing is done by opening a link. */
-import { addMonths, type CivilDate } from '../dates/civil.ts';
+import { addMonths, type CivilDate, isCivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { AnswerWord } from '../notices/answers.ts';
 import { type AnswerRow, addAnswer, answersTo } from '../store/answers.ts';
@@ -117,12 +117,12 @@ export const answerLetter = (store: Store, here: AnswerHere, given: AnswerGiven,
 /** From a field of days, so it is a day or nothing. */
 const readUntil = (day: string, today: CivilDate): Outcome<CivilDate> => {
   const last = addMonths(today, LONGEST_WAIT);
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(day) || day <= today || day > last)
+  if (!isCivilDate(day) || day <= today || day > last)
     return refused({
       field: 'waiting',
       message: `Say until when: a day after today, and at most a year ahead (${dayInWords(last)}).`,
     });
-  return done(day as CivilDate);
+  return done(day);
 };
 
 /** What an answer changes in the records. */

@@ -1,9 +1,7 @@
 /** A car that was sold, given away or scrapped: its history stays, letters and plans fall silent. */
-
-import type { CivilDate } from '../dates/civil.ts';
+import { isCivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
-import type { CarRow } from '../store/cars.ts';
-import { changeLeft } from '../store/cars.ts';
+import { type CarRow, changeLeft } from '../store/cars.ts';
 import type { Store } from '../store/open.ts';
 import type { LeftHow } from '../store/schema.ts';
 import type { Acting } from './add-car.ts';
@@ -15,12 +13,12 @@ export const leaveCollection = (
   car: CarRow,
   { how, day }: { how: LeftHow; day: string },
 ): Outcome<null> => {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(day) || day < car.addedOn || day > today)
+  if (!isCivilDate(day) || day < car.addedOn || day > today)
     return refused({
       field: 'left',
       message: `Say on which day it left: from ${dayInWords(car.addedOn)}, when it was added, to today.`,
     });
-  changeLeft(store, collectionId, car.id, { leftOn: day as CivilDate, leftHow: how });
+  changeLeft(store, collectionId, car.id, { leftOn: day, leftHow: how });
   return done(null);
 };
 

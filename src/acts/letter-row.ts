@@ -4,7 +4,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { LetterFrame } from '../mail/letter.tsx';
 import { newId } from '../store/ids.ts';
-import { type LetterRow, waitingCopies } from '../store/letters.ts';
+import { isShut, type LetterRow, waitingCopies } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import type { Collection, Member } from '../store/people.ts';
 import { answerPath, seenPath, stopPath } from './signed-links.ts';
@@ -88,12 +88,12 @@ export const letterRow = (
   sentAt: null,
 });
 
-/** The same letter by the person's other doors; a copy that waits already is not written twice. */
+/** The same letter by the person's other doors; a copy that waits already is not written twice, nor one for a shut door. */
 export const copiesOf = (store: Store, letter: LetterRow, member: Member, { href }: Writing): LetterRow[] => {
   const waiting = waitingCopies(store, letter);
   return doorsOf(member)
     .slice(1)
-    .filter(({ door }) => !waiting.some((copy) => copy.door === door))
+    .filter(({ door, recipient }) => !waiting.some((copy) => copy.door === door) && !isShut(store, letter, recipient))
     .map(({ door, recipient }) => {
       const id = newId();
       return { ...letter, id, door, recipient, copyOf: letter.id, messageId: messageId(door, id, href), tries: 0 };

@@ -89,7 +89,7 @@ const listenerFor = (
   besides: string | null,
 ): Listener => {
   const listening = { collectionId, personId: member.id, day, besides };
-  const yearly = member.letters && wantsYearly(member, lastYearly(store, collectionId, member.id, besides), day);
+  const yearly = member.letters && wantsYearly(member, lastYearly(store, collectionId, member.id, besides, day), day);
   return {
     member,
     said: Map.groupBy(saidTo(store, listening), ({ partId }) => partId),

@@ -78,7 +78,8 @@ const stayOf = ({ store, car, overrides, on }: Around, collectionId: string, id:
   if (!record) return null;
   const { row } = record;
   const place = row.placeId ? (findPlace(store, collectionId, row.placeId) ?? null) : car.place;
-  return { row, place, view: viewBeside(record, car, { place, overrides }, on) };
+  // Its plans are made when they are asked for; what can’t be made of them has to show here.
+  return { row, place, view: { ...viewBeside(record, car, { place, overrides }, on) } };
 };
 
 const backOf = (

@@ -3,9 +3,10 @@ import { todayIn } from '../clock.ts';
 import { type CivilDate, latest } from '../dates/civil.ts';
 import type { Parcel } from '../mail/transport.ts';
 import { digestOf } from '../notices/digest.ts';
+import { openLayUps } from '../store/lay-ups.ts';
 import { findLetter, type LetterRow } from '../store/letters.ts';
 import { inTransaction, type Store } from '../store/open.ts';
-import { cancelLetter, queueLetters, rewriteLetter, type Written } from '../store/outbox.ts';
+import { cancelLetter, putLetter, queueLetters, type Written } from '../store/outbox.ts';
 import { type Collection, findCollection, type Member, membersOf } from '../store/people.ts';
 import { tellingIn } from '../store/told.ts';
 import { type Addressed, addressOf, type Writing } from './letter-row.ts';
@@ -47,7 +48,7 @@ const refreshLetter = (store: Store, letter: LetterRow, { now, href }: Omit<Writ
       return null;
     }
     if ('keep' in fresh) {
-      rewriteLetter(tx, fresh.keep);
+      putLetter(tx, fresh.keep);
       return fresh.keep;
     }
     // Still claimed, still the same message; copies have rows and a turn of their own.
@@ -61,16 +62,25 @@ const freshOf = (store: Store, letter: LetterRow, { now, href }: Omit<Writing, '
   const collection = findCollection(store, letter.collectionId);
   const member = collection && membersOf(store, collection.id).find(({ id }) => id === letter.personId);
   if (!collection || !member) return { callOff: 'no address' };
-  if (letter.kind === 'test') return { keep: letter };
   if (member.stoppedOn !== null) return { callOff: 'stopped' };
+  if (letter.kind === 'test') return { keep: letter };
   if (letter.copyOf !== null) return copyOf(store, letter, letter.copyOf, member);
   const to = addressOf(collection, member);
   if (!to) return { callOff: 'no address' };
-  if (letter.inDoubt) return { keep: letter };
+  if (letter.inDoubt) return doubtful(store, letter, member, to);
   const writing = { today: dayOf(letter, collection, now), now, href };
   return letter.kind === 'plan'
     ? planNow(store, letter, to, writing)
     : digestNow(store, letter, { collection, member, to }, writing);
+};
+
+/** Its words have perhaps arrived and stay; where it goes, and whether, is today's. */
+const doubtful = (store: Store, letter: LetterRow, member: Member, to: Addressed): Fresh => {
+  const looksIn = [...openLayUps(store, letter.collectionId, letter.day).values()].some(
+    ({ visitorId }) => visitorId === member.id,
+  );
+  if (!member.letters && !looksIn) return { callOff: 'letters off' };
+  return { keep: to.door === letter.door ? { ...letter, recipient: to.recipient } : letter };
 };
 
 /** Today, or the day ahead or back as on which somebody asked for it. */
@@ -102,7 +112,7 @@ const planNow = (store: Store, letter: LetterRow, to: Addressed, writing: Writin
   return { write: planFor(store, here.view, names, to, writing, letter.id) };
 };
 
-/** A copy says what its letter says by now; a letter that is still to go is written anew for it, too. */
+/** A copy says what its letter says by now. */
 const copyOf = (store: Store, copy: LetterRow, of: string, member: Member): Fresh => {
   const original = findLetter(store, copy.collectionId, of)?.letter;
   const recipient = copy.door === 'push' ? member.pushUrl : member.webhookUrl;

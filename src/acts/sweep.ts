@@ -5,6 +5,7 @@ import { type LetterRow, openDigest, refusedLetter } from '../store/letters.ts';
 import { inTransaction, type Store } from '../store/open.ts';
 import { cancelLetter, markSwept, queueLetters, type Written } from '../store/outbox.ts';
 import { type Collection, type Member, membersOf } from '../store/people.ts';
+import { recordRun } from '../store/runs.ts';
 import { saysTheSame, tellingIn } from '../store/told.ts';
 import { type Addressed, addressOf, type Writing } from './letter-row.ts';
 import { listen } from './listen.ts';
@@ -36,7 +37,6 @@ const sweep = (store: Store, collection: Collection, options: SweepOptions): Swe
   const { today, now, dryRun } = options;
   const result: SweepResult = { letters: [], withoutAddress: [], refused: [], troubles: [] };
   const realToday = todayIn(collection.timeZone, new Date(now));
-  const ahead = today > realToday;
   const people = options.people ?? membersOf(store, collection.id).map(({ id }) => id);
   // A letter that surely has not arrived yet is written anew with all that is news by now: one letter, not one a day.
   const open = new Map(
@@ -75,7 +75,10 @@ const sweep = (store: Store, collection: Collection, options: SweepOptions): Swe
   if (dryRun) return result;
   queueLetters(store, written);
   for (const letter of stale) cancelLetter(store, letter, 'no news');
-  markSwept(store, { collectionId: collection.id, people, day: today, ahead, finishedAt: now });
+  // As on another day, by hand, is no morning.
+  if (today !== realToday) return result;
+  markSwept(store, { collectionId: collection.id, people, day: today, finishedAt: now });
+  recordRun(store, 'sweep', now, troubles.join('; ') || null, collection.id);
   return result;
 };
 

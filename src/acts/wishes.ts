@@ -1,7 +1,6 @@
 /** Which letters a person wants, when, and by which doors besides mail. */
 import { randomBytes } from 'node:crypto';
 import { SEVERITIES } from '../catalogue/kind.ts';
-import { carsOf } from '../store/cars.ts';
 import type { Store } from '../store/open.ts';
 import { changeMember, type Member } from '../store/people.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
@@ -10,7 +9,8 @@ export interface WishesGiven {
   letters: boolean;
   /** Typed; empty: the server's own hour, none, never. */
   hour: string;
-  /** What is wanted. */
+  /** Cars that were asked about, and those of them that are wanted. */
+  listed: readonly string[];
   cars: readonly string[];
   severities: readonly string[];
   repeatDays: string;
@@ -25,6 +25,9 @@ export interface WishesGiven {
 
 const MOST_REPEAT_DAYS = 366;
 const SECRET_BYTES = 24;
+
+/** Another address is another reader: it gets a key of its own. */
+const newSecret = (): string => randomBytes(SECRET_BYTES).toString('base64');
 
 export const setWishes = (store: Store, collectionId: string, member: Member, given: WishesGiven): Outcome<null> => {
   const faults: Fault[] = [];
@@ -54,13 +57,16 @@ export const setWishes = (store: Store, collectionId: string, member: Member, gi
   const pushUrl = address(given.pushUrl, 'pushUrl', faults);
   const webhookUrl = address(given.webhookUrl, 'webhookUrl', faults);
   if (faults.length > 0) return refused(...faults);
-  const cars = carsOf(store, collectionId).map(({ id }) => id);
   changeMember(store, collectionId, member.id, {
     letters: given.letters,
     // Whoever turns them on again has not stopped them any more.
     ...(given.letters ? { stoppedOn: null } : {}),
     hour,
-    notCars: cars.filter((id) => !given.cars.includes(id)),
+    // Of a car nobody was asked about here, nothing is changed.
+    notCars: [
+      ...member.notCars.filter((id) => !given.listed.includes(id)),
+      ...given.listed.filter((id) => !given.cars.includes(id)),
+    ],
     notSeverities: SEVERITIES.filter((one) => one !== 'safety' && !given.severities.includes(one)),
     repeatDays: repeatDays ?? 0,
     quietFrom: quietFrom ?? null,
@@ -68,7 +74,7 @@ export const setWishes = (store: Store, collectionId: string, member: Member, gi
     yearlyMonth,
     pushUrl,
     webhookUrl,
-    webhookSecret: webhookUrl ? (member.webhookSecret ?? randomBytes(SECRET_BYTES).toString('base64')) : null,
+    webhookSecret: webhookUrl && (webhookUrl === member.webhookUrl ? member.webhookSecret : newSecret()),
   });
   return done(null);
 };

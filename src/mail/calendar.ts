@@ -16,9 +16,12 @@ const DAY_SECONDS = 86_400;
 /** Midnight in UTC of a civil day, which is written out as that day wherever the machine stands. */
 const inUtc = (day: CivilDate): Date => new Date(`${day}T00:00:00Z`);
 
+/** TEXT of RFC 5545, 3.3.11; the package writes the calendar's name as it is given. */
+const asText = (name: string): string => name.replace(/[\\;,]/g, '\\$&').replace(/\p{Cc}+/gu, ' ');
+
 export const calendarText = (name: string, events: readonly EventShown[]): string => {
   const calendar = ical({
-    name,
+    name: asText(name),
     prodId: '//Standstill//Standstill//EN',
     method: ICalCalendarMethod.PUBLISH,
     ttl: DAY_SECONDS,

@@ -3,12 +3,13 @@ import { addMinutes } from 'date-fns/addMinutes';
 import { fault, type Log } from '../log.ts';
 import type { LetterRow } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
-import { claimLetter, settleLetter } from '../store/outbox.ts';
-import type { Parcel, Transport } from './transport.ts';
+import { claimLetter, type DueBy, settleLetter } from '../store/outbox.ts';
+import type { Failure, Parcel, Transport } from './transport.ts';
 
 /** Minutes to the next try after the first, second ... failure; after the last one the letter is given up. */
 const RETRY_MINUTES = [1, 5, 30, 120, 360, 1440, 1440, 1440];
 const LEASE_MINUTES = 10;
+const LONGEST_WAIT = Math.max(...RETRY_MINUTES);
 
 export interface Delivery {
   store: Store;
@@ -28,6 +29,13 @@ export interface DeliveryResult {
   calledOff: number;
 }
 
+/** What is due at an instant, or by a later one; and what a clock that ran ahead put off for longer than anything waits. */
+export const due = (now: Date, by: Date = now): DueBy => ({
+  now: now.toISOString(),
+  dueBy: by.toISOString(),
+  beyond: addMinutes(now, LONGEST_WAIT + 1).toISOString(),
+});
+
 /** Sends every letter that is due now, or by a later instant; each is tried once a run. */
 export const deliver = async (delivery: Delivery, dueBy?: Date): Promise<DeliveryResult> => {
   const { store, log, now, goOn } = delivery;
@@ -36,8 +44,7 @@ export const deliver = async (delivery: Delivery, dueBy?: Date): Promise<Deliver
   while (goOn()) {
     const started = now();
     const letter = claimLetter(store, {
-      now: started.toISOString(),
-      dueBy: (dueBy ?? started).toISOString(),
+      ...due(started, dueBy),
       leaseUntil: addMinutes(started, LEASE_MINUTES).toISOString(),
       except: tried,
     });
@@ -55,7 +62,7 @@ const deliverOne = async (
   letter: LetterRow,
   started: Date,
 ): Promise<keyof DeliveryResult> => {
-  const outcome = await attempt(letter, transports[letter.door], () => refresh(letter, started.toISOString()));
+  const outcome = await attempt(letter, transports, () => refresh(letter, started.toISOString()));
   if (outcome === null) return 'calledOff';
   const at = now();
   const wait = RETRY_MINUTES[letter.tries - 1];
@@ -70,23 +77,20 @@ const deliverOne = async (
     inDoubt: !outcome.ok && (outcome.inDoubt || (letter.inDoubt && !refused)),
     nextTryAt: addMinutes(at, wait ?? 0).toISOString(),
   });
-  const about = { letter: letter.id, door: letter.door, tries: letter.tries };
+  const { door, recipient } = outcome.went;
+  const about = { letter: letter.id, door, tries: letter.tries };
   if (outcome.ok) log.info('letter sent', about);
-  else
-    log.warn('letter not sent', {
-      ...about,
-      state,
-      answer: outcome.answer.replaceAll(letter.recipient, '(recipient)'),
-    });
+  else log.warn('letter not sent', { ...about, state, answer: outcome.answer.replaceAll(recipient, '(recipient)') });
   return state;
 };
 
-type Outcome = { ok: true; answer: string } | { ok: false; refused: boolean; inDoubt: boolean; answer: string };
+/** How a try ended, and the letter as it went: its door and its address may be others than when it was written. */
+type Outcome = { went: LetterRow; answer: string } & ({ ok: true } | ({ ok: false } & Failure));
 
 /** Null where the letter was called off before it went. */
 const attempt = async (
   letter: LetterRow,
-  transport: Transport,
+  transports: Delivery['transports'],
   refresh: () => Parcel | null,
 ): Promise<Outcome | null> => {
   let parcel: Parcel | null;
@@ -94,12 +98,15 @@ const attempt = async (
     parcel = refresh();
   } catch (error) {
     // Nothing has left the house: what could not be written today waits like a letter nobody answered.
-    return { ok: false, refused: false, inDoubt: letter.inDoubt, answer: `Not written: ${fault(error).error}` };
+    const answer = `Not written: ${fault(error).error}`;
+    return { went: letter, ok: false, refused: false, inDoubt: letter.inDoubt, answer };
   }
   if (parcel === null) return null;
+  const { letter: went } = parcel;
+  const transport = transports[went.door];
   try {
-    return { ok: true, answer: await transport.send(parcel) };
+    return { went, ok: true, answer: await transport.send(parcel) };
   } catch (error) {
-    return { ok: false, ...transport.judge(error), answer: fault(error).error };
+    return { went, ok: false, ...transport.judge(error), answer: fault(error).error };
   }
 };

@@ -21,36 +21,45 @@ export interface Asking {
 /** An answer is read no further than that many characters. */
 const MOST_READ = 500;
 
-/** Rejects where no answer came; `connected` on the error tells whether the other side can have heard it. */
+/**
+ * Answers once the status and enough of the text are there, and in any case when patience is over: who drips it out
+ * holds nobody up. Rejects where no answer came; `connected` on the error tells whether the other side can have heard it.
+ */
 export const ask = (address: string, asking: Asking): Promise<Answered> =>
   new Promise((resolve, reject) => {
     const { method, headers = {}, body = '', allowPrivate, timeout = 20_000 } = asking;
     let connected = false;
-    const fail = (error: Error): void => reject(Object.assign(error, { connected }));
+    let answered: Answered | null = null;
+    const end = (error: Error): void => {
+      clearTimeout(patience);
+      if (answered) resolve(answered);
+      else reject(Object.assign(error, { connected }));
+      request.destroy();
+    };
     const request = (address.startsWith('https:') ? requestHttps : requestHttp)(
       address,
       {
         method,
         headers: { ...headers, 'content-length': Buffer.byteLength(body) },
         agent: useAgent(address, { allowPrivateIPAddress: allowPrivate }),
-        timeout,
       },
       (response) => {
-        let text = '';
+        const answer = { status: response.statusCode ?? 0, text: '' };
+        answered = answer;
         response.setEncoding('utf8');
         response.on('data', (chunk: string) => {
-          text = (text + chunk).slice(0, MOST_READ);
+          answer.text = (answer.text + chunk).slice(0, MOST_READ);
+          if (answer.text.length === MOST_READ) end(new Error('Read enough'));
         });
-        response.on('end', () => resolve({ status: response.statusCode ?? 0, text }));
-        response.on('error', fail);
+        for (const over of ['end', 'error', 'aborted']) response.on(over, end);
       },
     );
+    const patience = setTimeout(() => end(new Error(`No answer within ${timeout / 1000} seconds`)), timeout);
     request.on('socket', (socket) =>
       socket.once(address.startsWith('https:') ? 'secureConnect' : 'connect', () => {
         connected = true;
       }),
     );
-    request.on('timeout', () => request.destroy(new Error(`No answer within ${timeout / 1000} seconds`)));
-    request.on('error', fail);
+    request.on('error', end);
     request.end(body);
   });

@@ -67,7 +67,7 @@ export const fileTransport = (folder: string, from: string): Transport => {
       const { message } = await mailer.sendMail(mailOf(parcel, from));
       const file = join(folder, `${parcel.letter.day}-${parcel.letter.id}.eml`);
       // A reader never sees half a letter: written aside, then named.
-      writeFileSync(`${file}.part`, message as Buffer);
+      writeFileSync(`${file}.part`, message as Buffer, { flush: true });
       renameSync(`${file}.part`, file);
       return `Written to ${file}`;
     },
@@ -99,18 +99,19 @@ const mailOf = ({ letter, collection, stop }: Parcel, from: string): SendMailOpt
 
 /**
  * A 5xx to the recipient or the letter itself is the server's final no. Everything else (4xx, a wrong password, no
- * connection) may be put right. Handed over whole and without an answer, it may have been taken.
+ * connection, our own address not liked) may be put right. Handed over whole and without an answer, it may have been taken.
  */
 const smtpFailure = (error: unknown): Failure => {
-  const { code, responseCode = 0, handedOver = false } = error as SmtpError;
+  const { code, command, responseCode = 0, handedOver = false } = error as SmtpError;
   return {
-    refused: responseCode >= 500 && (code === 'EENVELOPE' || code === 'EMESSAGE'),
+    refused: responseCode >= 500 && (code === 'EENVELOPE' || code === 'EMESSAGE') && command !== 'MAIL FROM',
     inDoubt: handedOver && responseCode < 400,
   };
 };
 
 interface SmtpError {
   code?: string;
+  command?: string;
   responseCode?: number;
   handedOver?: boolean;
 }

@@ -1,5 +1,5 @@
 /** Cars with their parts and claims. Every query names the collection: there is no way to ask across. */
-import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, min, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import type { CarFacts } from '../findings/facts.ts';
 import { newId } from './ids.ts';
@@ -27,6 +27,14 @@ export type NewClaim = Omit<ClaimRow, 'collectionId' | 'id' | 'partId' | 'withdr
 
 export const carsOf = (store: Store, collectionId: string): CarRow[] =>
   store.select().from(cars).where(eq(cars.collectionId, collectionId)).orderBy(asc(cars.name)).all();
+
+/** The day on which a collection got its first car, or null. */
+export const firstAddedOn = (store: Store, collectionId: string): CivilDate | null =>
+  store
+    .select({ day: min(cars.addedOn).mapWith(cars.addedOn) })
+    .from(cars)
+    .where(eq(cars.collectionId, collectionId))
+    .get()?.day ?? null;
 
 /** A car with its open parts and their standing claims, or undefined where the collection has no such car. */
 export const carWithParts = (store: Store, collectionId: string, carId: string): CarWithParts | undefined => {

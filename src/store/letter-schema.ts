@@ -34,7 +34,7 @@ export const letters = sqliteTable(
     why: text('why'),
     /** A try ended without an answer: it may have arrived, so it is never changed and goes out again as the same message. */
     inDoubt: integer('in_doubt', { mode: 'boolean' }).notNull().default(false),
-    /** The server refused it for good, and nobody has seen that yet. */
+    /** When somebody saw that it was given up; null: nobody has. */
     seenAt: text('seen_at'),
     tries: integer('tries').notNull(),
     nextTryAt: text('next_try_at').notNull(),
@@ -164,12 +164,12 @@ export const calendarEvents = sqliteTable(
   (table) => [primaryKey({ columns: [table.collectionId, table.uid] })],
 );
 
-/** The last good and the last bad run of each job. */
+/** The last good and the last bad run of each job, or of a job for one collection. */
 export const runs = sqliteTable('runs', {
   job: text('job').primaryKey(),
   goodAt: text('good_at'),
   badAt: text('bad_at'),
-  /** What went wrong in the last bad run. */
+  /** What went wrong in the last run; null where it was good. */
   trouble: text('trouble'),
 });
 

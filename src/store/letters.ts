@@ -1,5 +1,5 @@
 /** Letters as people look at them: what was written, how far it came, what is held up. */
-import { and, asc, desc, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, lte, min, ne, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import { attempts, letters } from './letter-schema.ts';
 import type { Store } from './open.ts';
@@ -9,12 +9,13 @@ export type AttemptRow = typeof attempts.$inferSelect;
 
 const of = (collectionId: string, id: string) => and(eq(letters.collectionId, collectionId), eq(letters.id, id));
 
+/** The last ones, those first that were given up and nobody has seen. */
 export const lettersOf = (store: Store, collectionId: string, most = 200): LetterRow[] =>
   store
     .select()
     .from(letters)
     .where(eq(letters.collectionId, collectionId))
-    .orderBy(desc(letters.id))
+    .orderBy(desc(sql`${letters.state} = 'failed' and ${letters.seenAt} is null`), desc(letters.id))
     .limit(most)
     .all();
 
@@ -57,12 +58,13 @@ export const openDigest = (store: Store, collectionId: string, personId: string)
     .orderBy(asc(letters.id))
     .get();
 
-/** Day of the last yearly letter a person got or is about to get, leaving one out. */
+/** Day, until one, of the last yearly letter a person got or is about to get, leaving one letter out. */
 export const lastYearly = (
   store: Store,
   collectionId: string,
   personId: string,
   besides: string | null,
+  on: CivilDate,
 ): CivilDate | null =>
   store
     .select({ day: letters.day })
@@ -73,6 +75,7 @@ export const lastYearly = (
         eq(letters.personId, personId),
         eq(letters.kind, 'yearly'),
         isNull(letters.copyOf),
+        lte(letters.day, on),
         inArray(letters.state, ['waiting', 'sending', 'sent']),
         besides === null ? undefined : ne(letters.id, besides),
       ),
@@ -96,6 +99,24 @@ export const refusedLetter = (store: Store, collectionId: string, personId: stri
     .orderBy(desc(letters.id))
     .get();
   return last?.state === 'failed' && last.why === 'refused' && last.seenAt === null ? last : undefined;
+};
+
+/** Whether an address refused the last copy that went to it, and nobody has seen that yet. */
+export const isShut = (store: Store, { collectionId, personId }: LetterRow, recipient: string): boolean => {
+  const last = store
+    .select()
+    .from(letters)
+    .where(
+      and(
+        eq(letters.collectionId, collectionId),
+        eq(letters.personId, personId),
+        eq(letters.recipient, recipient),
+        inArray(letters.state, ['sent', 'failed']),
+      ),
+    )
+    .orderBy(desc(letters.id))
+    .get();
+  return last?.why === 'refused' && last.seenAt === null;
 };
 
 /** A waiting copy of a letter by a door. */
@@ -138,13 +159,17 @@ export const retryLetter = (store: Store, collectionId: string, id: string, now:
     .run();
 };
 
-/** Letters of the whole server by state, and the instant the longest waiting one was written. */
+/** Letters of the whole server by state, and since when the longest waiting one waits: written anew, it waits no less. */
 export const outboxCounts = (store: Store): { counts: Map<LetterRow['state'], number>; oldest: string | null } => {
+  const firstTry = store
+    .select({ at: min(attempts.at) })
+    .from(attempts)
+    .where(and(eq(attempts.collectionId, letters.collectionId), eq(attempts.letterId, letters.id)));
   const rows = store
     .select({
       state: letters.state,
       count: sql<number>`count(*)`,
-      oldest: sql<string | null>`min(${letters.writtenAt})`,
+      oldest: sql<string | null>`min(coalesce((${firstTry}), ${letters.writtenAt}))`,
     })
     .from(letters)
     .groupBy(letters.state)

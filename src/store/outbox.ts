@@ -1,5 +1,5 @@
 /** The outbox: a letter and what it announces go in together; delivery claims letters one by one under a lease. */
-import { and, asc, eq, max, min, notInArray, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, max, min, notInArray, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
 import { attempts, letters, mornings } from './letter-schema.ts';
 import type { LetterRow } from './letters.ts';
@@ -12,12 +12,11 @@ export interface Written extends Telling {
   copies: readonly LetterRow[];
 }
 
-/** A sweep of a collection for some people as on a day; `ahead` if that day has not come yet. */
+/** A sweep of a collection for some people on a day. */
 export interface Swept {
   collectionId: string;
   people: readonly string[];
   day: CivilDate;
-  ahead: boolean;
   finishedAt: string;
 }
 
@@ -25,13 +24,13 @@ export interface Swept {
 export const queueLetters = (store: Store, written: readonly Written[]): void =>
   inTransaction(store, (tx) => {
     for (const { letter, copies, ...telling } of written) {
-      for (const row of [letter, ...copies]) rewriteLetter(tx, row);
+      for (const row of [letter, ...copies]) putLetter(tx, row);
       keepTelling(tx, letter, telling);
     }
   });
 
-/** Writes a letter, or writes it anew; what it says is kept by its caller. */
-export const rewriteLetter = (store: Store, row: LetterRow): void => {
+/** Puts a letter in, new or in place of itself; what it says is kept by its caller. */
+export const putLetter = (store: Store, row: LetterRow): void => {
   store
     .insert(letters)
     .values(row)
@@ -39,9 +38,8 @@ export const rewriteLetter = (store: Store, row: LetterRow): void => {
     .run();
 };
 
-/** Marks the people's morning as swept; a day ahead has no morning yet. */
-export const markSwept = (store: Store, { collectionId, people, day, ahead, finishedAt }: Swept): void => {
-  if (ahead) return;
+/** Marks the people's morning as swept. */
+export const markSwept = (store: Store, { collectionId, people, day, finishedAt }: Swept): void => {
   for (const personId of people)
     store
       .insert(mornings)
@@ -56,6 +54,14 @@ export const sweptAt = (store: Store, collectionId: string, personId: string, da
     .select({ at: mornings.finishedAt })
     .from(mornings)
     .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId), eq(mornings.day, day)))
+    .get()?.at ?? null;
+
+/** Instant of the last sweep of a person's collection for them, or null. */
+export const lastSweptFor = (store: Store, collectionId: string, personId: string): string | null =>
+  store
+    .select({ at: max(mornings.finishedAt) })
+    .from(mornings)
+    .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId)))
     .get()?.at ?? null;
 
 /** The first day a person's collection was swept for them, or null. */
@@ -74,18 +80,24 @@ export const lastFinishedSweep = (store: Store, collectionId?: string): string |
     .where(collectionId === undefined ? undefined : eq(mornings.collectionId, collectionId))
     .get()?.at ?? null;
 
-/** How many letters would be tried now, or by a later instant. */
-export const waitingLetters = (store: Store, now: string, dueBy: string): number =>
-  store.select({ count: sql<number>`count(*)` }).from(letters).where(isDue(now, dueBy)).get()?.count ?? 0;
-
-/** Waiting and due by an instant, or in the hands of a sender whose lease ran out. */
-const isDue = (now: string, dueBy: string) =>
-  sql`((${letters.state} = 'waiting' and ${letters.nextTryAt} <= ${dueBy}) or (${letters.state} = 'sending' and ${letters.leaseUntil} <= ${now}))`;
-
-/** When a letter is claimed: instants of now, by which it was to be tried, and until which the claim holds. */
-export interface Claiming {
+/** Instants: of now; by which a letter was to be tried; and past which none can wait but by a clock that was wrong. */
+export interface DueBy {
   now: string;
   dueBy: string;
+  beyond: string;
+}
+
+/** How many letters would be tried now, or by a later instant. */
+export const waitingLetters = (store: Store, due: DueBy): number =>
+  store.select({ count: sql<number>`count(*)` }).from(letters).where(isDue(due)).get()?.count ?? 0;
+
+/** Waiting and due by an instant, or in the hands of a sender whose lease ran out. */
+const isDue = ({ now, dueBy, beyond }: DueBy) =>
+  sql`((${letters.state} = 'waiting' and (${letters.nextTryAt} <= ${dueBy} or ${letters.nextTryAt} > ${beyond}))
+    or (${letters.state} = 'sending' and (${letters.leaseUntil} <= ${now} or ${letters.leaseUntil} > ${beyond})))`;
+
+/** When a letter is claimed, and until when the claim holds. */
+export interface Claiming extends DueBy {
   leaseUntil: string;
   /** Letters already tried in this run. */
   except: readonly string[];
@@ -95,7 +107,7 @@ export interface Claiming {
  * Takes one letter that is waiting, or whose sender died, under a lease, in one statement; undefined when none is due.
  * A letter whose sender died may have arrived: it is in doubt.
  */
-export const claimLetter = (store: Store, { now, dueBy, leaseUntil, except }: Claiming): LetterRow | undefined =>
+export const claimLetter = (store: Store, { leaseUntil, except, ...due }: Claiming): LetterRow | undefined =>
   store
     .update(letters)
     .set({
@@ -108,20 +120,24 @@ export const claimLetter = (store: Store, { now, dueBy, leaseUntil, except }: Cl
       sql`(${letters.collectionId}, ${letters.id}) = (${store
         .select({ collectionId: letters.collectionId, id: letters.id })
         .from(letters)
-        .where(and(isDue(now, dueBy), notInArray(letters.id, [...except])))
+        .where(and(isDue(due), notInArray(letters.id, [...except])))
         .orderBy(asc(letters.nextTryAt), asc(letters.id))
         .limit(1)})`,
     )
     .returning()
     .get();
 
-/** Only while this try still holds the letter: a sender that overslept its lease must not undo the next one's word. */
-const isHeld = ({ collectionId, id, tries }: LetterRow) =>
+/**
+ * Only while this try still holds the letter: a sender that overslept its lease must not undo the next one's word. That
+ * the letter was taken is no less true for being late.
+ */
+const isHeld = ({ collectionId, id, tries }: LetterRow, ok: boolean) =>
   and(
     eq(letters.collectionId, collectionId),
     eq(letters.id, id),
-    eq(letters.state, 'sending'),
-    eq(letters.tries, tries),
+    ok
+      ? inArray(letters.state, ['waiting', 'sending', 'failed'])
+      : and(eq(letters.state, 'sending'), eq(letters.tries, tries)),
   );
 
 /** How a try ended: the letter is sent, waits for its next try, or is given up. */
@@ -142,7 +158,7 @@ export const settleLetter = (store: Store, letter: LetterRow, outcome: Settled):
       .run();
     tx.update(letters)
       .set({ ...settled, leaseUntil: null, sentAt: ok ? at : null })
-      .where(isHeld(letter))
+      .where(isHeld(letter, ok))
       .run();
   });
 

@@ -98,8 +98,11 @@ const LETTER_POLICY = {
 };
 const LETTER_HTML = /\/letters\/[^/]+\/html$/;
 
-/** Whether a whole domain speaks https only is its proxy's to say. */
-const COMMON = { referrerPolicy: 'no-referrer', strictTransportSecurity: false } as const;
+/**
+ * Whether a whole domain speaks https only is its proxy's to say. Without a referrer browsers would not say of a form
+ * either where it came from, and over plain http it would be turned away.
+ */
+const COMMON = { referrerPolicy: 'same-origin', strictTransportSecurity: false } as const;
 const pageHeaders = secureHeaders({ ...COMMON, contentSecurityPolicy: POLICY });
 const letterHeaders = secureHeaders({ ...COMMON, contentSecurityPolicy: LETTER_POLICY });
 

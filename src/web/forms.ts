@@ -45,8 +45,12 @@ export const notADistance = (text: string): Fault => ({
     : `“${text}” is no distance. Write 87 400 km or 54,300 mi.`,
 });
 
-/** Text from one line of a form; longer than anyone types is refused. */
-export const line = z.string().trim().max(200).default('');
+/** Text from one line of a form; longer than anyone types is refused. What breaks a line or moves a cursor is a blank. */
+export const line = z
+  .string()
+  .max(200)
+  .transform((typed) => typed.replace(/\p{Cc}+/gu, ' ').trim())
+  .default('');
 export const lines = z.string().trim().max(4000).default('');
 const ticked = z.literal('on').optional().transform(Boolean);
 /** Boxes of one name: none, one, or several are ticked. */
@@ -119,6 +123,7 @@ export const MEMBER_FORM = z.object({ name: line, email: line, dateOrder: z.enum
 export const WISHES_FORM = z.object({
   letters: ticked,
   hour: line,
+  listed: many,
   cars: many,
   severities: many,
   repeatDays: line,

@@ -71,7 +71,7 @@ const metricsOf = ({ store, dataDir }: Surroundings): string => {
     ),
     ...metric(
       'oldest_waiting_seconds',
-      'When the longest waiting letter was written, seconds since 1970.',
+      'Since when the longest waiting letter waits, seconds since 1970.',
       seconds(oldest).map((at) => ['', at]),
     ),
     ...metric(

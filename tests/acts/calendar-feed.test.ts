@@ -5,6 +5,7 @@ import { datePart, renewPart } from '../../src/acts/parts.ts';
 import { siteAt } from '../../src/links.ts';
 import { SCOPES, type Scope } from '../../src/notices/calendar.ts';
 import { changeScopes, endFeed } from '../../src/store/feeds.ts';
+import { changeCollection } from '../../src/store/people.ts';
 import { carIn, carOf, claim, date, must, openBarn, partOf } from '../support/cars.ts';
 import { layUpIn, winterBarn } from '../support/lay-ups.ts';
 
@@ -45,6 +46,17 @@ describe('a calendar', () => {
     expect(due?.description).toContain(`https://barn.example.org/cars-here/parts/${fluid}`);
     expect(events.get(`past.${fluid}@barn.example.org`)?.startDate.toString()).toBe('2028-03-02');
     expect(textAt()).not.toMatch(/\b(fine|OK|all is well)\b/i);
+  });
+
+  it('bears the name of its collection, whatever stands in it, and no line of its own', () => {
+    const { barn, textAt } = open();
+    const name = 'Barn; shed, \\ and “yard”\r\nX-EVIL:1';
+    changeCollection(barn.store, barn.acting.collectionId, { name });
+    const calendar = new ICAL.Component(ICAL.parse(textAt()));
+    // TEXT of RFC 5545, 3.3.11, which this reader hands out as it is written.
+    const written = 'Barn\\; shed\\, \\\\ and “yard” X-EVIL:1';
+    for (const by of ['name', 'x-wr-calname']) expect(calendar.getFirstPropertyValue(by)).toBe(written);
+    expect(calendar.getFirstPropertyValue('x-evil')).toBeNull();
   });
 
   it('read twice is the same, byte for byte, on whatever day nothing changed', () => {

@@ -1,7 +1,8 @@
 /** The yearly letter on its way: in its month, once, whole, by whatever doors. */
 import { simpleParser } from 'mailparser';
 import { afterEach, describe, expect, it } from 'vitest';
-import { changeMember } from '../../src/store/people.ts';
+import { sweepCollection } from '../../src/acts/sweep.ts';
+import { changeMember, findCollection } from '../../src/store/people.ts';
 import { openBadMailServer } from '../support/bad-mail-server.ts';
 import { carIn, claim, date } from '../support/cars.ts';
 import { openWakingHouse } from '../support/house.ts';
@@ -47,6 +48,21 @@ describe('the yearly letter', { timeout: 60_000 }, () => {
     expect(letters().at(-1)?.kind).toBe('yearly');
     await wakeAt('2027-06-01T07:00:00Z');
     expect((await mails()).map(({ subject }) => subject?.includes(WHOLE))).toEqual([true, true]);
+  });
+
+  it('is not put off by a look at a later year', async () => {
+    const { wakeAt, mails, house, barn } = await open();
+    const collection = findCollection(house.store, barn.acting.collectionId);
+    const ahead = { today: '2035-06-05', now: '2026-05-31T10:00:00Z', href: house.site.href, dryRun: false } as const;
+    if (collection) sweepCollection(house.store, collection, ahead);
+    await wakeAt('2026-05-31T11:00:00Z');
+    await wakeAt('2026-06-01T07:00:00Z');
+    await wakeAt('2027-06-01T07:00:00Z');
+    expect((await mails()).map(({ subject, text }) => [subject?.includes(WHOLE), text?.includes('2035')])).toEqual([
+      [true, true],
+      [true, false],
+      [true, false],
+    ]);
   });
 
   it('comes later in its month where nobody was up on the first', async () => {

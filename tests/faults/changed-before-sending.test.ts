@@ -10,11 +10,13 @@ import { comeBack, leaveCollection } from '../../src/acts/leave-collection.ts';
 import { renewPart } from '../../src/acts/parts.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { retirePart } from '../../src/store/cars.ts';
+import { seeLetter } from '../../src/store/letters.ts';
 import { changeMember, type Member } from '../../src/store/people.ts';
 import { type BadMailServer, openBadMailServer } from '../support/bad-mail-server.ts';
 import { carIn, carOf, claim, date, must, partOf } from '../support/cars.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
 import { closeOn, layUpIn, onDayIn, tellOn } from '../support/lay-ups.ts';
+import { openListeningPost } from '../support/listening-post.ts';
 
 const open: { server: BadMailServer; here: WakingHouse }[] = [];
 const closing: { close(): void }[] = [];
@@ -59,6 +61,65 @@ const waiting = async (member: Partial<Omit<Member, 'id'>> = {}) => {
     retirePart(barn.store, collectionId, partOf(barn, carId, kind).id, '2026-06-10', 'Not on it.');
   return { ...here, server, acting, carId, change, mails, lines, renew, close };
 };
+
+describe('where a letter goes is today’s', () => {
+  it('by post where the mail address was taken away meanwhile', async () => {
+    const post = await openListeningPost((response) => response.end('thanks'));
+    closing.push(post);
+    const { change, wakeAt, letters, server } = await waiting();
+    change({ email: null, pushUrl: post.url });
+    await wakeAt(LATER);
+    expect([server.taken.length, post.heard.length]).toEqual([0, 1]);
+    expect(letters()).toMatchObject([{ state: 'sent', door: 'push', recipient: post.url }]);
+  });
+
+  /** The server took the letter and said nothing. */
+  const inDoubt = async () => {
+    const here = await waiting();
+    here.server.behavior = 'cut after DATA';
+    await here.wakeAt(LATER);
+    expect(here.letters()).toMatchObject([{ state: 'waiting', inDoubt: true }]);
+    here.server.behavior = 'take';
+    return here;
+  };
+
+  it('also of one in doubt, whose words stay', async () => {
+    const { change, wakeAt, letters, server } = await inDoubt();
+    change({ email: 'ada@new.example.org' });
+    await wakeAt('2026-06-10T09:30:00Z');
+    expect(letters()).toMatchObject([{ state: 'sent', recipient: 'ada@new.example.org' }]);
+    const [first, again] = server.taken;
+    expect(again?.messageId).toBe(first?.messageId);
+  });
+
+  it('and one in doubt goes no more to who wants none', async () => {
+    const { change, wakeAt, letters, server } = await inDoubt();
+    change({ letters: false });
+    await wakeAt('2026-06-10T09:30:00Z');
+    expect(letters()).toMatchObject([{ state: 'cancelled', why: 'letters off' }]);
+    expect(server.taken).toHaveLength(1);
+  });
+
+  it('by a door that refused a copy for good goes none until somebody has seen that', async () => {
+    const post = await openListeningPost((response) => {
+      response.writeHead(410).end('gone');
+    });
+    closing.push(post);
+    const { acting, house, letters, change, server, renew, wakeAt } = await waiting({ pushUrl: post.url });
+    await wakeAt(LATER);
+    expect(server.taken).toHaveLength(1);
+    const refused = () => letters().filter(({ door, state }) => door === 'push' && state === 'failed');
+    expect(refused()).toHaveLength(1);
+    // News of the next years.
+    renew('brake-fluid-glycol', '9 June 2024');
+    for (const day of ['11', '12', '13']) await wakeAt(`2026-06-${day}T06:30:00Z`);
+    expect([server.taken.length > 1, refused().length, post.heard.length]).toEqual([true, 1, 1]);
+    seeLetter(house.store, acting.collectionId, refused()[0]?.id ?? '', '2026-06-13T08:00:00Z');
+    change({ yearlyMonth: 7 });
+    await wakeAt('2026-07-01T06:30:00Z');
+    expect(post.heard).toHaveLength(2);
+  });
+});
 
 describe('If the facts changed before sending, the letter is written from today’s facts: a part', () => {
   it('that was renewed is left out; the rest is told, and the new one when it comes of age', async () => {

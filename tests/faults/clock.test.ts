@@ -2,7 +2,9 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { hourIn, todayIn } from '../../src/clock.ts';
 import { addDays, addMonths, type CivilDate } from '../../src/dates/civil.ts';
+import { nightlyBackups } from '../../src/store/backup.ts';
 import { changeCollection, changeMember } from '../../src/store/people.ts';
+import { runsOf } from '../../src/store/runs.ts';
 import { type BadMailServer, openBadMailServer } from '../support/bad-mail-server.ts';
 import { carIn, claim, date, ROADSTER } from '../support/cars.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
@@ -95,6 +97,61 @@ describe('Running the planner', () => {
     expect(ahead).toEqual(['1 past: Car of 2026-06-10']);
     for (const day of ['2026-06-10', '2026-06-11', '2027-06-11']) await wakeAt(`${day}T08:00:00Z`);
     expect(subjects()).toEqual(ahead);
+  });
+});
+
+describe('A machine that is off at the hour of the letter', () => {
+  it.each(['2026-12-10', '2026-06-10'] as const)(
+    'writes it when it is up, once a day, also the first one (%s)',
+    async (first) => {
+      // The cars were added in November: whoever comes in December was never swept for, whoever in June was once.
+      const days = [first, addDays(first, 1), addDays(first, 2)];
+      const { wakeAt, subjects } = house('Europe/Lisbon', 22, ...days);
+      if (first < '2026-11') await wakeAt(`${addDays(first, -3)}T22:00:00Z`);
+      const before = subjects().length;
+      for (const day of days)
+        for (const hour of ['08:00', '08:05', '13:00', '19:00']) await wakeAt(`${day}T${hour}:00Z`);
+      const told = subjects().slice(before);
+      expect(told).toHaveLength(3);
+      for (const [n, day] of days.entries()) expect(told[n]).toContain(`Car of ${day}`);
+    },
+  );
+
+  it('and is left on for once does not write before its hour', async () => {
+    const { wakeThrough, subjects } = house('UTC', 20, '2026-06-10', '2026-06-11');
+    await wakeThrough('2026-06-09T20:00:00Z', '2026-06-10T19:00:00Z');
+    expect(subjects()).not.toContainEqual(expect.stringContaining('past'));
+    await wakeThrough('2026-06-10T20:00:00Z', '2026-06-11T19:00:00Z');
+    expect(subjects().at(-1)).toContain('Car of 2026-06-10');
+  });
+});
+
+describe('A clock that was years ahead for a while', () => {
+  it('puts no letter off to that year', async () => {
+    const server = await served({ code: 451, at: 'mail' });
+    const { wakeAt, letters } = filled(openWakingHouse(server), 'Europe/Lisbon', ['2026-06-10']);
+    await wakeAt('2031-01-15T08:00:00Z');
+    expect(letters()).toMatchObject([{ state: 'waiting', nextTryAt: expect.stringMatching(/^2031/) }]);
+    server.behavior = 'take';
+    await wakeAt('2026-06-10T08:00:00Z');
+    expect(letters().filter(({ state }) => state === 'sent')).toHaveLength(1);
+  });
+
+  it('keeps no letter with a sender that died then', async () => {
+    const server = await served();
+    const { wakeAt, letters, house: opened } = filled(openWakingHouse(server), 'Europe/Lisbon', ['2026-06-10']);
+    await wakeAt('2026-06-10T08:00:00Z');
+    opened.store.$client.exec("update letters set state = 'sending', lease_until = '2031-01-15T08:10:00.000Z'");
+    await wakeAt('2026-06-10T08:05:00Z');
+    expect(letters()).toMatchObject([{ state: 'sent', tries: 2 }]);
+  });
+
+  it('keeps no night without its copy and no week without its check', async () => {
+    const { wakeAt, house: opened } = house('Europe/Lisbon', 7, '2026-06-10');
+    await wakeAt('2031-01-15T08:00:00Z');
+    await wakeAt('2026-06-10T08:00:00Z');
+    expect(nightlyBackups(opened.config.dataDir).map(({ day }) => day)).toEqual(['2031-01-15', '2026-06-10']);
+    expect(runsOf(opened.store).integrity.goodAt).toBe('2026-06-10T08:00:00.000Z');
   });
 });
 

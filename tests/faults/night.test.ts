@@ -5,8 +5,11 @@ import type { AddressInfo } from 'node:net';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, describe, expect, it } from 'vitest';
+import { sweepCollection } from '../../src/acts/sweep.ts';
+import { changeCollection, findCollection } from '../../src/store/people.ts';
 import { isBad, runsOf } from '../../src/store/runs.ts';
-import { carIn, claim, date } from '../support/cars.ts';
+import { openBadMailServer } from '../support/bad-mail-server.ts';
+import { carIn, claim, date, openBarn } from '../support/cars.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
 
 const open: WakingHouse[] = [];
@@ -113,9 +116,22 @@ describe('a watcher', () => {
     opened.store.$client.exec("update parts set details = '{' where kind = 'v-belt'");
     await wakeAt('2026-06-11T06:30:00Z');
     expect(beats()).toBe(2);
-    // Nothing was to be done, and nothing went wrong.
+    // Nothing is to be done, but what went wrong is not put right.
     await wakeAt('2026-06-11T06:35:00Z');
-    expect(beats()).toBe(3);
+    expect(beats()).toBe(2);
+    opened.store.$client.exec("update parts set details = '{}' where kind = 'v-belt'");
+    await wakeAt('2026-06-12T06:30:00Z');
+    await wakeAt('2026-06-12T06:35:00Z');
+    expect(beats()).toBe(4);
+  });
+
+  it('hears nothing as long as a job is in trouble, though it rests', async () => {
+    const { url, beats } = await watcher('beats');
+    const { wakeAt, house: opened } = house({ HEARTBEAT_URL: url });
+    writeFileSync(join(opened.config.dataDir, 'backups'), '');
+    for (let minute = 0; minute < 120; minute += 5)
+      await wakeAt(new Date(Date.parse('2026-06-10T06:30:00Z') + minute * 60_000).toISOString());
+    expect(beats()).toBe(0);
   });
 
   it('that is not there stops nothing', async () => {
@@ -125,5 +141,49 @@ describe('a watcher', () => {
     await wakeAt('2026-06-10T06:30:00Z');
     expect(letters().map(({ state }) => state)).toEqual(['sent']);
     expect(logged.join('')).toContain('heartbeat not heard');
+  });
+});
+
+describe('trouble', () => {
+  it('of one collection is not hidden by the good morning of another, and ends with its own', async () => {
+    const { wakeAt, runs, house: opened, barn } = house();
+    const { collectionId } = openBarn(opened.store, 'The shed').acting;
+    changeCollection(opened.store, collectionId, { timeZone: 'America/Denver' });
+    opened.store.$client.exec("update parts set details = '{' where kind = 'v-belt'");
+    await wakeAt('2026-06-10T06:30:00Z');
+    await wakeAt('2026-06-10T13:30:00Z');
+    expect(runs().sweep).toMatchObject({
+      badAt: '2026-06-10T06:30:00.000Z',
+      trouble: expect.stringContaining('v-belt'),
+    });
+    opened.store.$client.exec("update parts set details = '{}' where kind = 'v-belt'");
+    const collection = findCollection(opened.store, barn.acting.collectionId);
+    const byHand = {
+      today: '2026-06-10',
+      now: '2026-06-10T15:00:00.000Z',
+      href: opened.site.href,
+      dryRun: false,
+    } as const;
+    if (collection) sweepCollection(opened.store, collection, byHand);
+    expect(runs().sweep).toMatchObject({ goodAt: '2026-06-10T15:00:00.000Z', trouble: null });
+  });
+
+  it('with the mail server is said after a day, long before a letter is given up', async () => {
+    const server = await openBadMailServer({ code: 451, at: 'mail' });
+    const here = openWakingHouse(server);
+    open.push(here);
+    date(here.barn, carIn(here.barn), 'brake-fluid-glycol', claim('filled', '1 June 2020'));
+    const bad = () => isBad(runsOf(here.house.store).deliver);
+    await here.wakeAt('2026-06-10T06:30:00Z');
+    await here.wakeAt('2026-06-10T20:30:00Z');
+    expect(bad()).toBe(false);
+    // Written anew with the next morning's news, it waits no less.
+    await here.wakeAt('2026-06-11T06:35:00Z');
+    await here.wakeAt('2026-06-11T07:00:00Z');
+    expect([bad(), here.letters()[0]?.state]).toEqual([true, 'waiting']);
+    server.behavior = 'take';
+    await here.wakeAt('2026-06-12T07:00:00Z');
+    expect([bad(), here.letters()[0]?.state]).toEqual([false, 'sent']);
+    await server.close();
   });
 });

@@ -72,6 +72,8 @@ const NEVER_TAKEN: Behavior[] = [
   { code: 421, at: 'greeting' },
   { code: 450, at: 'rcpt' },
   { code: 451, at: 'mail' },
+  // It dislikes the sender: that says nothing of the reader.
+  { code: 550, at: 'mail' },
   { code: 452, at: 'end' },
 ];
 

@@ -175,6 +175,7 @@ describe('a record beside the parts', () => {
   const POISONED = [
     ['the circumstances of a lay-up', 'BIRCH SEDAN', "update lay_ups set circumstances = '['"],
     ['the numbers of a lay-up', 'BIRCH SEDAN', "update lay_ups set numbers = '{'"],
+    ['the choices of a lay-up', 'BIRCH SEDAN', "update lay_ups set choices = 'null'"],
     ['the plan of a lay-up as last seen', 'BIRCH SEDAN', "update lay_ups set seen = '['"],
     ['what a round found', 'BIRCH SEDAN', "update rounds set answers = '{'"],
     ['the months of its place', 'BIRCH SEDAN', "update places set months = '['"],

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { simpleParser } from 'mailparser';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { createLog } from '../../src/log.ts';
-import { type Delivery, deliver } from '../../src/mail/deliver.ts';
+import { type Delivery, deliver, due } from '../../src/mail/deliver.ts';
 import { fileTransport, smtpTransport, type Transport } from '../../src/mail/transport.ts';
 import { findLetter } from '../../src/store/letters.ts';
 import { claimLetter, queueLetters } from '../../src/store/outbox.ts';
@@ -185,7 +185,7 @@ describe('delivery to a mail server', () => {
   it('leaves a letter another sender holds, and takes it over when that lease ran out', async () => {
     const barn = barnWith('a');
     const transport = kept(smtpTransport(office.url, FROM));
-    claimLetter(barn.store, { now: NOW, dueBy: NOW, leaseUntil: minutes(10).toISOString(), except: [] });
+    claimLetter(barn.store, { ...due(new Date(NOW)), leaseUntil: minutes(10).toISOString(), except: [] });
     expect((await send(barn, transport, 9)).sent).toBe(0);
     expect((await send(barn, transport, 10)).sent).toBe(1);
     expect(office.mails[0]?.messageId).toBe('<digest.a@localhost>');

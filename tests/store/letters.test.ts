@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import type { Stage } from '../../src/notices/owed.ts';
-import { failedLetters, findLetter, type LetterRow, lettersOf } from '../../src/store/letters.ts';
+import { failedLetters, findLetter, type LetterRow, lettersOf, seeLetter } from '../../src/store/letters.ts';
 import {
   claimLetter,
   lastFinishedSweep,
@@ -19,11 +19,10 @@ import { justLetter, newLetter } from '../support/letters.ts';
 const NOW = '2026-11-25T07:00:00.000Z';
 const at = (minutes: number): string => new Date(Date.parse(NOW) + minutes * 60_000).toISOString();
 
-const swept = ({ acting: { collectionId, personId } }: Barn, day: CivilDate, ahead = false): Swept => ({
+const swept = ({ acting: { collectionId, personId } }: Barn, day: CivilDate): Swept => ({
   collectionId,
   people: [personId],
   day,
-  ahead,
   finishedAt: NOW,
 });
 
@@ -56,7 +55,14 @@ const settle = (barn: Barn, letter: LetterRow, state: 'sent' | 'waiting' | 'fail
 
 /** Claims what is due at an instant. */
 const take = (barn: Barn, now: string, leaseUntil: string) =>
-  claimLetter(barn.store, { now, dueBy: now, leaseUntil, except: [] });
+  claimLetter(barn.store, { ...dueAt(now), leaseUntil, except: [] });
+
+/** What is put off for more than a day was put off by a clock that was wrong. */
+const dueAt = (now: string) => ({
+  now,
+  dueBy: now,
+  beyond: new Date(Date.parse(now) + 86_400_000).toISOString(),
+});
 
 describe('the outbox', () => {
   it('hands out a waiting letter once: a second claim gets nothing', () => {
@@ -108,13 +114,13 @@ describe('the outbox', () => {
   it('counts what a delivery would try: what is due, and what a dead sender left', () => {
     const barn = openBarn();
     for (const id of ['a', 'b', 'c']) queue(barn, id);
-    expect(waitingLetters(barn.store, at(-1), at(-1))).toBe(0);
-    expect(waitingLetters(barn.store, NOW, NOW)).toBe(3);
+    expect(waitingLetters(barn.store, dueAt(at(-1)))).toBe(0);
+    expect(waitingLetters(barn.store, dueAt(NOW))).toBe(3);
     take(barn, NOW, at(10));
     settle(barn, taken(take(barn, NOW, at(10))), 'waiting', at(5));
-    expect(waitingLetters(barn.store, NOW, NOW)).toBe(1);
-    expect(waitingLetters(barn.store, at(5), at(5))).toBe(2);
-    expect(waitingLetters(barn.store, at(10), at(10))).toBe(3);
+    expect(waitingLetters(barn.store, dueAt(NOW))).toBe(1);
+    expect(waitingLetters(barn.store, dueAt(at(5)))).toBe(2);
+    expect(waitingLetters(barn.store, dueAt(at(10)))).toBe(3);
   });
 });
 
@@ -190,16 +196,14 @@ describe('queueing', () => {
     expect(heard(barn)).toHaveLength(1);
   });
 
-  it('said as on a day ahead silences nothing before that day, and does not count as its sweep', () => {
+  it('said as on a day ahead silences nothing before that day', () => {
     const barn = openBarn();
     const partId = partOf(barn, carIn(barn), 'wiring').id;
     const said = [{ partId, stage: 'look' as const, saidOn: '2027-04-01' as const }];
     const letter = newLetter(barn.acting, 'a', NOW);
     queueLetters(barn.store, [{ ...justLetter({ ...letter, ahead: true }), said }]);
-    markSwept(barn.store, swept(barn, '2027-04-01', true));
     expect(heard(barn, '2027-03-31')).toEqual([]);
     expect(heard(barn, '2027-04-01')).toHaveLength(1);
-    expect(sweptOn(barn, '2027-04-01')).toBeNull();
   });
 
   it('remembers of each stage of a part the day it was last said', () => {
@@ -213,6 +217,42 @@ describe('queueing', () => {
         { ...justLetter(newLetter(barn.acting, id, NOW)), said: [{ partId, stage: 'look', saidOn }] },
       ]);
     expect(heard(barn)).toEqual([{ partId, stage: 'look', saidOn: '2026-01-01' }]);
+  });
+});
+
+describe('a sender that overslept its lease', () => {
+  it('and was answered “taken” after all ends the letter, whoever has tried it since', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    const slow = taken(take(barn, NOW, at(10)));
+    const next = taken(take(barn, at(11), at(21)));
+    settle(barn, next, 'waiting', at(30));
+    settle(barn, slow, 'sent');
+    expect(findLetter(barn.store, barn.acting.collectionId, 'a')?.letter.state).toBe('sent');
+    expect(take(barn, at(60), at(70))).toBeUndefined();
+  });
+
+  it('and was answered “not now” undoes nothing', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    const slow = taken(take(barn, NOW, at(10)));
+    const next = taken(take(barn, at(11), at(21)));
+    settle(barn, next, 'sent');
+    settle(barn, slow, 'waiting', at(30));
+    expect(findLetter(barn.store, barn.acting.collectionId, 'a')?.letter.state).toBe('sent');
+  });
+});
+
+describe('the list of letters', () => {
+  it('begins with those given up that nobody has seen, however many came after', () => {
+    const barn = openBarn();
+    queue(barn, 'a');
+    settle(barn, taken(take(barn, NOW, at(10))), 'failed');
+    for (const id of ['b', 'c', 'd']) queue(barn, id);
+    const { collectionId } = barn.acting;
+    expect(lettersOf(barn.store, collectionId, 2).map(({ id }) => id)).toEqual(['a', 'd']);
+    seeLetter(barn.store, collectionId, 'a', NOW);
+    expect(lettersOf(barn.store, collectionId, 2).map(({ id }) => id)).toEqual(['d', 'c']);
   });
 });
 

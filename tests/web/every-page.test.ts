@@ -92,7 +92,7 @@ describe.each(NAMES)('the page of %s', (name) => {
     expect(headers.get('content-security-policy')).toBe(
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'",
     );
-    expect(headers.get('referrer-policy')).toBe('no-referrer');
+    expect(headers.get('referrer-policy')).toBe('same-origin');
     expect(headers.get('x-content-type-options')).toBe('nosniff');
   });
 

@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { sweepCollection } from '../../src/acts/sweep.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { siteAt } from '../../src/links.ts';
+import { changeLeft } from '../../src/store/cars.ts';
 import { lettersOf } from '../../src/store/letters.ts';
-import { findCollection, membersOf } from '../../src/store/people.ts';
+import { changeMember, findCollection, membersOf } from '../../src/store/people.ts';
 import { barnOf, carIn, claim, date, TODAY } from '../support/cars.ts';
 import { filledIn, text } from '../support/html.ts';
 import { allSent } from '../support/letters.ts';
@@ -41,6 +42,34 @@ describe('the wishes of a person', () => {
     const before = me();
     expect((await save({})).status).toBe(303);
     expect(me()).toEqual(before);
+  });
+
+  it('leave a car alone that came, or came back, while the form was open', async () => {
+    const { site, barn, old, other, path, me } = open();
+    const { collectionId } = barn.acting;
+    changeLeft(site.store, collectionId, other, { leftOn: TODAY, leftHow: 'sold' });
+    const form = filledIn(await (await site.get(path)).text(), path);
+    const later = carIn(barn, { name: 'Birch Sedan' });
+    changeLeft(site.store, collectionId, other, { leftOn: null, leftHow: null });
+    await site.post(path, form);
+    expect(me()?.notCars).toEqual([]);
+    await site.post(path, { ...form, cars: [] });
+    expect(me()?.notCars).toEqual([old]);
+    // What was put out before stays out, though this form did not ask.
+    changeMember(site.store, collectionId, site.personId, { notCars: [later] });
+    await site.post(path, form);
+    expect(me()?.notCars).toEqual([later]);
+  });
+
+  it('another address of documents has a key of its own; the same one keeps it', async () => {
+    const { save, me } = open();
+    await save({ webhookUrl: 'https://hook.example.org/one' });
+    const first = me()?.webhookSecret;
+    await save({ webhookUrl: 'https://hook.example.org/one', hour: '8' });
+    expect(me()?.webhookSecret).toBe(first);
+    await save({ webhookUrl: 'https://hook.example.org/two' });
+    expect(me()?.webhookSecret).toMatch(/^[\w+/]{32}$/);
+    expect(me()?.webhookSecret).not.toBe(first);
   });
 
   it('are kept whole, and stand in the form again', async () => {

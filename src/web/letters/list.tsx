@@ -1,7 +1,7 @@
 /** Letters: what was written, where each stands on its way; looking over the collection by hand; a test. */
 import { sweepCollection } from '../../acts/sweep.ts';
 import { testLetter } from '../../acts/test-letter.ts';
-import { count, dayInWords } from '../../dates/words.ts';
+import { dayInWords } from '../../dates/words.ts';
 import { type LetterRow, lettersOf } from '../../store/letters.ts';
 import { A, Instant, Post, page, useVisit } from '../layout.tsx';
 import { at, type Ctx } from '../visit.ts';
@@ -99,7 +99,7 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
             <p>
               {letter.day}, {KINDS_SAID[letter.kind]} by {DOORS_SAID[letter.door]} to {letter.recipient}:{' '}
               {stateInWords(letter)}
-              {letter.tries > 1 && ` after ${count(letter.tries, 'try').replace('trys', 'tries')}`}
+              {letter.tries > 1 && ` after ${letter.tries} tries`}
               {letter.sentAt && (
                 <>
                   {' '}

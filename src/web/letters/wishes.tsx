@@ -66,6 +66,7 @@ const formOf = (c: Ctx, member: Member): WishesForm => {
   return {
     letters: member.letters,
     hour: member.hour === null ? '' : String(member.hour),
+    listed: cars.map(({ id }) => id),
     cars: cars.map(({ id }) => id).filter((id) => !member.notCars.includes(id)),
     severities: SEVERITIES.filter((one) => !member.notSeverities.includes(one)),
     repeatDays: member.repeatDays === 0 ? '' : String(member.repeatDays),
@@ -159,6 +160,7 @@ const WishesFields = ({ member, form, faults, cars }: Fields) => {
           <legend>Cars</legend>
           {cars.map(({ id, name }) => (
             <label>
+              <input type="hidden" name="listed" value={id} />
               <input type="checkbox" name="cars" value={id} checked={form.cars.includes(id)} /> <span>{name}</span>
             </label>
           ))}
