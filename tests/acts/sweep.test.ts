@@ -56,6 +56,17 @@ const quietCar = (barn: Barn, name: string): string => {
   return carId;
 };
 
+describe('a sweep as on another day', () => {
+  it.each(['1990-01-01', '2026-11-24', '2027-04-01'] as const)('(%s) is no morning, and no run of today’s', (today) => {
+    const barn = openBarn();
+    oldCar(barn, 'Merle Tourer');
+    const collection = findCollection(barn.store, barn.acting.collectionId);
+    if (!collection) throw new Error('No collection');
+    sweepCollection(barn.store, collection, { today, now: `${TODAY}T07:00:00.000Z`, href, dryRun: false });
+    expect([rows(barn, 'mornings'), rows(barn, 'runs')]).toEqual([0, 0]);
+  });
+});
+
 describe('the day’s sweep', () => {
   it('writes one letter a person with all cars in it, the one that needs a hand first on top', () => {
     const barn = openBarn();

@@ -8,10 +8,11 @@ import { type ParsedMail, simpleParser } from 'mailparser';
 import { afterEach, describe, expect, it } from 'vitest';
 import { comeBack, leaveCollection } from '../../src/acts/leave-collection.ts';
 import { renewPart } from '../../src/acts/parts.ts';
+import { testLetter } from '../../src/acts/test-letter.ts';
 import type { CivilDate } from '../../src/dates/civil.ts';
 import { retirePart } from '../../src/store/cars.ts';
 import { seeLetter } from '../../src/store/letters.ts';
-import { changeMember, type Member } from '../../src/store/people.ts';
+import { changeMember, findCollection, type Member, membersOf } from '../../src/store/people.ts';
 import { type BadMailServer, openBadMailServer } from '../support/bad-mail-server.ts';
 import { carIn, carOf, claim, date, must, partOf } from '../support/cars.ts';
 import { openWakingHouse, type WakingHouse } from '../support/house.ts';
@@ -71,6 +72,21 @@ describe('where a letter goes is today’s', () => {
     await wakeAt(LATER);
     expect([server.taken.length, post.heard.length]).toEqual([0, 1]);
     expect(letters()).toMatchObject([{ state: 'sent', door: 'push', recipient: post.url }]);
+  });
+
+  it('and nowhere for who stopped the letters, were it only a test', async () => {
+    const { change, barn, house, wakeAt, letters, server } = await waiting();
+    const collection = findCollection(house.store, barn.acting.collectionId);
+    const [member] = membersOf(house.store, barn.acting.collectionId);
+    const writing = { today: '2026-06-10', now: '2026-06-10T06:31:00.000Z', href: house.site.href } as const;
+    if (collection && member) testLetter(house.store, collection, member, writing);
+    change({ stoppedOn: '2026-06-10' });
+    await wakeAt(LATER);
+    expect(letters().map(({ kind, state, why }) => [kind, state, why])).toEqual([
+      ['digest', 'cancelled', 'stopped'],
+      ['test', 'cancelled', 'stopped'],
+    ]);
+    expect(server.taken).toHaveLength(0);
   });
 
   /** The server took the letter and said nothing. */

@@ -18,6 +18,7 @@ export const SIZES = { phone: { width: 360, height: 760 }, desk: { width: 1280, 
 export const openBrowser = (
   size: keyof typeof SIZES,
   options: { javaScriptEnabled?: boolean } = {},
+  switches: readonly string[] = [],
 ): Promise<BrowserContext> =>
   chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), 'standstill-chromium-')), {
     executablePath: EXECUTABLE,
@@ -33,5 +34,6 @@ export const openBrowser = (
       '--disable-component-update',
       '--disable-sync',
       '--disable-dev-shm-usage',
+      ...switches,
     ],
   });

@@ -136,7 +136,7 @@ describe('answered', () => {
     expect(sweepOn('2027-02-11').letters).toMatchObject([{ subject: '1 told again: Merle <Tourer>' }]);
   });
 
-  it.each(['', '2026-11-25', '2020-01-01', '2028-01-01', 'soon'])(
+  it.each(['', '2026-11-25', '2020-01-01', '2028-01-01', '2027-02-31', 'soon'])(
     '“waiting” until “%s” is asked back, and nothing is lost',
     async (day) => {
       const { site, answer, answers } = openWithLetter();
