@@ -2,7 +2,7 @@
 import { runs } from './letter-schema.ts';
 import type { Store } from './open.ts';
 
-export type RunRow = typeof runs.$inferSelect;
+type RunRow = typeof runs.$inferSelect;
 export const JOBS = ['sweep', 'deliver', 'backup', 'integrity'] as const;
 export type Job = (typeof JOBS)[number];
 export type Run = Omit<RunRow, 'job'>;
