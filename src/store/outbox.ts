@@ -72,12 +72,11 @@ export const firstSwept = (store: Store, collectionId: string, personId: string)
     .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId)))
     .get()?.day ?? null;
 
-/** Instant of the last finished sweep of a collection, or of the whole server. */
-export const lastFinishedSweep = (store: Store, collectionId?: string): string | null =>
+/** Instant of the last finished sweep of the whole server, or null. */
+export const lastFinishedSweep = (store: Store): string | null =>
   store
     .select({ at: max(mornings.finishedAt) })
     .from(mornings)
-    .where(collectionId === undefined ? undefined : eq(mornings.collectionId, collectionId))
     .get()?.at ?? null;
 
 /** Instants: of now; by which a letter was to be tried; and past which none can wait but by a clock that was wrong. */

@@ -1,4 +1,5 @@
 /** What the server does by itself: the last good and the last bad run of each job, the sweep's by collection. */
+import { eq } from 'drizzle-orm';
 import { runs } from './letter-schema.ts';
 import type { Store } from './open.ts';
 
@@ -35,6 +36,14 @@ export const runsOf = (store: Store): Record<Job, Run> => {
   };
   return { sweep: of('sweep'), deliver: of('deliver'), backup: of('backup'), integrity: of('integrity') };
 };
+
+/** Instant of the last sweep of a collection in which nothing went wrong, or null. */
+export const lastGoodSweep = (store: Store, collectionId: string): string | null =>
+  store
+    .select({ at: runs.goodAt })
+    .from(runs)
+    .where(eq(runs.job, `sweep ${collectionId}`))
+    .get()?.at ?? null;
 
 /** Whether the last run of a job was a bad one. */
 export const isBad = ({ trouble }: Run): boolean => trouble !== null;

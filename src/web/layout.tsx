@@ -126,10 +126,10 @@ const Frame = ({ visit, title, children }: PropsWithChildren<{ visit: Visit; tit
           {visit.collection.name}.{' '}
           {visit.lastSweep ? (
             <>
-              Last looked over for letters: <Instant at={visit.lastSweep} />.
+              Last looked over for letters without trouble: <Instant at={visit.lastSweep} />.
             </>
           ) : (
-            'Not yet looked over for letters.'
+            'Not yet looked over for letters without trouble.'
           )}{' '}
           <A to="/status">Status</A>. Ages are reasons to act, never proof of condition.
         </p>

@@ -11,9 +11,8 @@ import type { Log } from '../log.ts';
 import type { DeliveryResult } from '../mail/deliver.ts';
 import { failedLetters } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
-import { lastFinishedSweep } from '../store/outbox.ts';
 import { allCollections, type Collection, type Member, membersOf } from '../store/people.ts';
-import { isBad, JOBS, type Job, runsOf } from '../store/runs.ts';
+import { isBad, JOBS, type Job, lastGoodSweep, runsOf } from '../store/runs.ts';
 
 export interface Surroundings {
   store: Store;
@@ -96,7 +95,7 @@ export const visiting = (around: Surroundings) =>
       now: now.toISOString(),
       failed: failedLetters(around.store, collection.id),
       trouble: troubleOf(around.store),
-      lastSweep: lastFinishedSweep(around.store, collection.id),
+      lastSweep: lastGoodSweep(around.store, collection.id),
     };
     c.set('around', around);
     // Set before the day is read: a day that is none is answered on a page, too.

@@ -44,7 +44,7 @@ describe('looking over the collection by hand', () => {
       '1 past: Merle <Tourer> 2026-11-25, news by mail to ada@example.org: sent on 25 November 2026, 10:00.',
     ]);
     expect(html).toContain(
-      'Last looked over for letters: <time datetime="2026-11-25T10:00:00.000Z">25 November 2026, 10:00</time>.',
+      'Last looked over for letters without trouble: <time datetime="2026-11-25T10:00:00.000Z">25 November 2026, 10:00</time>.',
     );
   });
 
