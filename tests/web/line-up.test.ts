@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changeMember } from '../../src/store/people.ts';
-import { barnOf, carIn, claim, date, must } from '../support/cars.ts';
+import { barnOf, carIn, claim, date, must, partOf } from '../support/cars.ts';
 import { inside, tags, text } from '../support/html.ts';
 import { closeOn, roundOn, stayIn, winterSite } from '../support/lay-ups.ts';
 import { openSite } from '../support/site.ts';
@@ -31,6 +31,24 @@ describe('the line-up', () => {
     const [first, second] = tags(html, 'svg').flatMap((svg) => svg['aria-label'] ?? []);
     expect(first).toMatch(/^1 past, \d+ unproven$/);
     expect(second).toMatch(/^\d+ unproven$/);
+  });
+});
+
+describe('a record that can’t be reckoned', () => {
+  it.each(['/', '/year-ahead', '/shopping'])('is counted on %s, which shows all the rest', async (path) => {
+    const site = openSite();
+    const barn = barnOf(site);
+    const merle = carIn(barn, { name: 'Merle Tourer' });
+    date(barn, merle, 'brake-fluid-glycol', claim('filled', '1 January 2025'));
+    const broken = partOf(barn, merle, 'spark-plugs');
+    site.store.$client.exec(`update parts set details = '{' where id = '${broken.id}'`);
+    const answer = await site.get(path);
+    expect(answer.status).toBe(200);
+    const shown = text(await answer.text());
+    expect(shown).toContain('1 record could not be reckoned');
+    expect(shown).toContain('Merle Tourer');
+    const { unjudged } = (await (await site.get('/api/v1/year-ahead')).json()) as { unjudged: number };
+    expect(unjudged).toBe(1);
   });
 });
 
