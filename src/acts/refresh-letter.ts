@@ -4,6 +4,7 @@ import { type CivilDate, latest } from '../dates/civil.ts';
 import type { Parcel } from '../mail/transport.ts';
 import { digestOf } from '../notices/digest.ts';
 import { openLayUps } from '../store/lay-ups.ts';
+import type { CalledOff } from '../store/letter-schema.ts';
 import { findLetter, type LetterRow } from '../store/letters.ts';
 import { inTransaction, type Store } from '../store/open.ts';
 import { cancelLetter, putLetter, queueLetters, type Written } from '../store/outbox.ts';
@@ -15,9 +16,6 @@ import { stopPath } from './signed-links.ts';
 import { stayHere } from './stays.ts';
 import { isWorthTelling, PLAN, planFor } from './tell-plan.ts';
 import { digestFor } from './write-digest.ts';
-
-/** Why a letter was called off. */
-export type CalledOff = 'stopped' | 'letters off' | 'no address' | 'no news' | 'over' | 'its letter';
 
 type Fresh = { write: Written } | { keep: LetterRow } | { callOff: CalledOff };
 

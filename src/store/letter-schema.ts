@@ -30,8 +30,7 @@ export const letters = sqliteTable(
     html: text('html').notNull(),
     messageId: text('message_id').notNull(),
     state: text('state').$type<LetterState>().notNull(),
-    /** Why it was cancelled or given up. */
-    why: text('why'),
+    why: text('why').$type<GivenUp | CalledOff>(),
     /** A try ended without an answer: it may have arrived, so it is never changed and goes out again as the same message. */
     inDoubt: integer('in_doubt', { mode: 'boolean' }).notNull().default(false),
     /** When somebody saw that it was given up; null: nobody has. */
@@ -50,6 +49,9 @@ export const letters = sqliteTable(
   ],
 );
 export type LetterKind = 'digest' | 'yearly' | 'plan' | 'test';
+/** Why a letter was given up, or called off. */
+export type GivenUp = 'refused' | 'tries used up';
+export type CalledOff = 'stopped' | 'letters off' | 'no address' | 'no news' | 'over' | 'its letter';
 export type LetterState = 'waiting' | 'sending' | 'sent' | 'failed' | 'cancelled';
 export type Door = 'mail' | 'push' | 'webhook';
 

@@ -1,7 +1,7 @@
 /** The outbox: a letter and what it announces go in together; delivery claims letters one by one under a lease. */
 import { and, asc, eq, inArray, max, min, notInArray, sql } from 'drizzle-orm';
 import type { CivilDate } from '../dates/civil.ts';
-import { attempts, letters, mornings } from './letter-schema.ts';
+import { attempts, type CalledOff, letters, mornings } from './letter-schema.ts';
 import type { LetterRow } from './letters.ts';
 import { inTransaction, type Store } from './open.ts';
 import { keepTelling, type Telling } from './told.ts';
@@ -162,7 +162,7 @@ export const settleLetter = (store: Store, letter: LetterRow, outcome: Settled):
   });
 
 /** Calls a letter off, with the reason; what it would have said counts as not said. */
-export const cancelLetter = (store: Store, { collectionId, id }: LetterRow, why: string): void => {
+export const cancelLetter = (store: Store, { collectionId, id }: LetterRow, why: CalledOff): void => {
   store
     .update(letters)
     .set({ state: 'cancelled', why, leaseUntil: null })

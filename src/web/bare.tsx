@@ -21,3 +21,15 @@ export const barePage = (c: Ctx, title: string, body: Child, status: 200 | 404 |
     )}`,
     status,
   );
+
+/** Of a link that leads nowhere: unknown, ended and past ones are told apart for nobody. */
+export const linkEnded = (c: Ctx, what: string) =>
+  barePage(
+    c,
+    'This link has ended',
+    <>
+      <h1>This link has ended, or never was</h1>
+      <p>{what}</p>
+    </>,
+    404,
+  );

@@ -9,7 +9,7 @@ import { addMonths, type CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import { ANSWERS_SAID } from '../../mail/letter.tsx';
 import { ANSWER_WORDS, type AnswerWord } from '../../notices/answers.ts';
-import { barePage } from '../bare.tsx';
+import { barePage, linkEnded } from '../bare.tsx';
 import { Cautions } from '../cautions.tsx';
 import { ANSWER_FORM, type AnswerForm, readForm } from '../forms.ts';
 import { Faults, faultsOf } from '../layout.tsx';
@@ -53,15 +53,7 @@ export const giveAnswer = async (c: Ctx) => {
 };
 
 const noSuch = (c: Ctx) =>
-  barePage(
-    c,
-    'This link has ended',
-    <>
-      <h1>This link has ended, or never was</h1>
-      <p>A letter can be answered for about a year. What the car needs stands on its own page.</p>
-    </>,
-    404,
-  );
+  linkEnded(c, 'A letter can be answered for about a year. What the car needs stands on its own page.');
 
 /** What each answer brings. */
 const MEANS: Readonly<Record<AnswerWord, string>> = {

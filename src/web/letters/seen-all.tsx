@@ -2,7 +2,7 @@
 import { letterHere, seeAll } from '../../acts/answer-letter.ts';
 import { todayIn } from '../../clock.ts';
 import { count, dayInWords } from '../../dates/words.ts';
-import { barePage } from '../bare.tsx';
+import { barePage, linkEnded } from '../bare.tsx';
 import { nameOf } from '../pages/part-name.ts';
 import type { Ctx } from '../visit.ts';
 
@@ -57,13 +57,4 @@ export const seenAll = (c: Ctx) => {
   );
 };
 
-const noSuch = (c: Ctx) =>
-  barePage(
-    c,
-    'This link has ended',
-    <>
-      <h1>This link has ended, or never was</h1>
-      <p>A letter can be answered for about a year.</p>
-    </>,
-    404,
-  );
+const noSuch = (c: Ctx) => linkEnded(c, 'A letter can be answered for about a year.');

@@ -1,5 +1,4 @@
 /** Letters in words: how far they came, and why they did not. */
-import type { CalledOff } from '../../acts/refresh-letter.ts';
 import type { LetterRow } from '../../store/letters.ts';
 
 const STATES: Readonly<Record<LetterRow['state'], string>> = {
@@ -10,7 +9,7 @@ const STATES: Readonly<Record<LetterRow['state'], string>> = {
   cancelled: 'called off',
 };
 
-const WHY: Readonly<Record<CalledOff | 'refused' | 'tries used up', string>> = {
+const WHY: Readonly<Record<NonNullable<LetterRow['why']>, string>> = {
   refused: 'it was refused for good',
   'tries used up': 'nobody took it in nine tries over three days; what it said comes in the next one',
   stopped: 'letters to this person were stopped before it went',
@@ -22,7 +21,7 @@ const WHY: Readonly<Record<CalledOff | 'refused' | 'tries used up', string>> = {
 };
 
 export const stateInWords = ({ state, why, inDoubt }: LetterRow): string => {
-  const reason = why !== null && why in WHY ? `: ${WHY[why as keyof typeof WHY]}` : '';
+  const reason = why === null ? '' : `: ${WHY[why]}`;
   const doubt =
     inDoubt && (state === 'waiting' || state === 'sending')
       ? ', though it may have arrived: it goes again as the same message'

@@ -7,7 +7,7 @@ import type { CivilDate } from '../../dates/civil.ts';
 import { dayInWords } from '../../dates/words.ts';
 import type { GuestLinkRow } from '../../store/guest-links.ts';
 import { findCollection } from '../../store/people.ts';
-import { barePage } from '../bare.tsx';
+import { barePage, linkEnded } from '../bare.tsx';
 import { readForm } from '../forms.ts';
 import { FaultSummary } from '../layout.tsx';
 import type { Ctx } from '../visit.ts';
@@ -53,16 +53,7 @@ export const guestWalk = async (c: Ctx) => {
   return c.redirect(guest.path, 303);
 };
 
-const gone = (c: Ctx) =>
-  barePage(
-    c,
-    'This link has ended',
-    <>
-      <h1>This link has ended, or never was</h1>
-      <p>Ask whoever sent it for another.</p>
-    </>,
-    404,
-  );
+const gone = (c: Ctx) => linkEnded(c, 'Ask whoever sent it for another.');
 
 const show = (c: Ctx, { here, link, today, path, ends }: Guest, given: Partial<WalkForm>, faults: readonly Fault[]) =>
   barePage(
