@@ -45,7 +45,9 @@ export const ENVIRONMENT = z.object({
   HEARTBEAT_URL: z
     .url({ protocol: /^https?$/, error: 'must be an http or https address' })
     .optional()
-    .describe('Address that is asked (GET) after each run of the schedule while nothing is in trouble, for a watcher that misses it.'),
+    .describe(
+      'Address that is asked (GET) after each run of the schedule while nothing is in trouble, for a watcher that misses it.',
+    ),
   METRICS_TOKEN: z
     .string()
     .min(16, 'must have 16 characters or more')
