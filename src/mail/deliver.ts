@@ -40,16 +40,18 @@ export const due = (now: Date, by: Date = now): DueBy => ({
 export const deliver = async (delivery: Delivery, dueBy?: Date): Promise<DeliveryResult> => {
   const { store, log, now, goOn } = delivery;
   const result: DeliveryResult = { sent: 0, waiting: 0, failed: 0, calledOff: 0 };
+  const by = dueBy ?? now();
+  // What fails is due later than now: only up to a later instant it would be due again in the same run.
   const tried: string[] = [];
   while (goOn()) {
     const started = now();
     const letter = claimLetter(store, {
-      ...due(started, dueBy),
+      ...due(started, by),
       leaseUntil: addMinutes(started, LEASE_MINUTES).toISOString(),
       except: tried,
     });
     if (!letter) break;
-    tried.push(letter.id);
+    if (dueBy) tried.push(letter.id);
     const state = await deliverOne(delivery, letter, started);
     result[state]++;
     if (state === 'calledOff') log.info('letter called off', { letter: letter.id });

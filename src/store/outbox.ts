@@ -98,7 +98,7 @@ const isDue = ({ now, dueBy, beyond }: DueBy) =>
 /** When a letter is claimed, and until when the claim holds. */
 export interface Claiming extends DueBy {
   leaseUntil: string;
-  /** Letters already tried in this run. */
+  /** Letters that are not to be tried again. */
   except: readonly string[];
 }
 
