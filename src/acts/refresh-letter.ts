@@ -105,7 +105,7 @@ const planNow = (store: Store, letter: LetterRow, to: Addressed, writing: Writin
   if (!here || here.record.row.closedOn !== null || !isWorthTelling(here.view)) return { callOff: 'over' };
   if (!member.letters) return { callOff: 'letters off' };
   const { id: carId, leftOn } = here.found.car;
-  if (leftOn !== null || member.notCars.includes(carId)) return { callOff: 'no news' };
+  if (leftOn !== null || member.notCars.includes(carId)) return { callOff: 'its car' };
   const names = { car: here.found.car.name, place: here.place?.name ?? null };
   return { write: planFor(store, here.view, names, to, writing, letter.id) };
 };

@@ -51,7 +51,7 @@ export const letters = sqliteTable(
 export type LetterKind = 'digest' | 'yearly' | 'plan' | 'test';
 /** Why a letter was given up, or called off. */
 export type GivenUp = 'refused' | 'tries used up';
-export type CalledOff = 'stopped' | 'letters off' | 'no address' | 'no news' | 'over' | 'its letter';
+export type CalledOff = 'stopped' | 'letters off' | 'no address' | 'no news' | 'its car' | 'over' | 'its letter';
 export type LetterState = 'waiting' | 'sending' | 'sent' | 'failed' | 'cancelled';
 export type Door = 'mail' | 'push' | 'webhook';
 

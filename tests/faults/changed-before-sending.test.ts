@@ -340,7 +340,7 @@ describe('a plan', () => {
     await wakeAt('2026-06-10T20:00:00Z');
     await wakeAt(NEXT);
     expect(await plans()).toEqual([]);
-    expect(plan()?.state).toBe('cancelled');
+    expect(plan()).toMatchObject({ state: 'cancelled', why: 'its car' });
   });
 
   it('of a car this person wants no word of any more is called off', async () => {

@@ -5,7 +5,7 @@ import { siteAt } from '../../src/links.ts';
 import { answersTo } from '../../src/store/answers.ts';
 import { findCollection, membersOf } from '../../src/store/people.ts';
 import { barnOf, carIn, carOf, claim, date, partOf, TODAY } from '../support/cars.ts';
-import { filledIn, text } from '../support/html.ts';
+import { filledIn, tags, text } from '../support/html.ts';
 import { openSite } from '../support/site.ts';
 
 const { href } = siteAt(null, 3000);
@@ -157,6 +157,7 @@ describe('answered', () => {
     ]);
     const again = await (await site.get(answer)).text();
     expect(text(again)).toContain('nothing is asked of it any more');
+    expect(tags(again, 'a').map(({ href }) => href)).toContain(`/parts/${next.id}`);
     expect((await site.post(answer, { word: 'seen' })).status).toBe(422);
   });
 

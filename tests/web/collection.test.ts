@@ -18,7 +18,7 @@ describe('the collection', () => {
   it('takes a new name and time zone', async () => {
     const { site, read } = open();
     const answer = await site.post('/collection', { name: 'Barn & <shed>', timeZone: 'America/Denver' });
-    expect([answer.status, answer.headers.get('location')]).toEqual([303, '/collection']);
+    expect([answer.status, answer.headers.get('location')]).toEqual([303, '/collection?saved=yes']);
     expect(allCollections(site.store)).toMatchObject([{ name: 'Barn & <shed>', timeZone: 'America/Denver' }]);
     const html = await read();
     expect(filledIn(html, '/collection')).toEqual({ name: 'Barn & <shed>', timeZone: 'America/Denver' });

@@ -7,6 +7,7 @@ import { lettersOf } from '../../src/store/letters.ts';
 import { changeMember, findCollection, membersOf } from '../../src/store/people.ts';
 import { barnOf, carIn, claim, date, TODAY } from '../support/cars.ts';
 import { filledIn, text } from '../support/html.ts';
+import { layUpIn } from '../support/lay-ups.ts';
 import { allSent } from '../support/letters.ts';
 import { openSite } from '../support/site.ts';
 
@@ -235,6 +236,18 @@ describe('a car that has left', () => {
     );
     expect((await site.post(`/cars/${old}/back`, {})).status).toBe(303);
     expect(sweepOn('2026-11-26')).toEqual(['2 past: Merle Tourer']);
+  });
+
+  it('is put away and on its way back no more, until it comes back itself', async () => {
+    const { site, barn, old } = open();
+    layUpIn(barn, old, { parkedOn: '2026-12-15', returnOn: '2027-04-01' });
+    const read = async (path: string) => text(await (await site.get(path)).text());
+    expect(await read(`/cars/${old}`)).toContain('Lay-up planned');
+    await site.post(`/cars/${old}/left`, { how: 'sold', day: TODAY });
+    expect(await read('/lay-ups')).toMatch(/No car is put away.*Past stays Merle Tourer/);
+    expect(await read(`/cars/${old}`)).not.toMatch(/Lay-up planned|Put it away/);
+    await site.post(`/cars/${old}/back`, {});
+    expect(await read('/lay-ups')).toMatch(/Merle Tourer To be parked/);
   });
 
   it.each(['2026-11-26', '1990-01-01', ''])('on “%s” is asked back', async (day) => {

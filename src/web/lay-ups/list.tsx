@@ -12,9 +12,11 @@ import { spanOf } from './words.ts';
 export const layUpsPage = (c: Ctx) => {
   const { collection, on } = c.get('visit');
   const { store } = c.get('around');
-  const names = new Map(carsOf(store, collection.id).map(({ id, name }) => [id, name]));
+  const cars = carsOf(store, collection.id);
+  const names = new Map(cars.map(({ id, name }) => [id, name]));
+  const gone = new Set(cars.filter(({ leftOn }) => leftOn !== null).map(({ id }) => id));
   const rows = layUpsOf(store, collection.id).filter(({ madeOn }) => madeOn <= on);
-  const isOpen = ({ closedOn }: LayUpRow): boolean => closedOn === null || closedOn > on;
+  const isOpen = ({ closedOn, carId }: LayUpRow): boolean => !gone.has(carId) && (closedOn === null || closedOn > on);
   const open = rows.filter(isOpen).flatMap(({ id }) => stayHere(store, collection.id, id, on) ?? []);
   const past = rows.filter((row) => !isOpen(row));
   return page(c, 'Lay-ups', <LayUps open={open} past={past} names={names} />);

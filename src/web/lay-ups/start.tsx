@@ -169,8 +169,6 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
           <Day name="parkedOn" label="Parked on" given={given} faults={faults} />
           <Day name="returnOn" label="Comes back on (empty if open)" given={given} faults={faults} />
         </div>
-        <Faults faults={faults} field="parkedOn" />
-        <Faults faults={faults} field="returnOn" />
         <label>
           Place it stands in
           <select name="place" {...faultsOf(faults, 'place')}>
@@ -237,10 +235,13 @@ type Fields = { given: LayUpForm; faults: readonly Fault[] };
 type DayName = 'parkedOn' | 'returnOn' | 'storageFrom' | 'roadUntil' | 'noticeFrom' | 'renewsOn';
 
 const Day = ({ name, label, given, faults }: Fields & { name: DayName; label: string }) => (
-  <label>
-    {label}
-    <input name={name} type="date" value={given[name]} {...faultsOf(faults, name)} />
-  </label>
+  <div>
+    <label>
+      {label}
+      <input name={name} type="date" value={given[name]} {...faultsOf(faults, name)} />
+    </label>
+    <Faults faults={faults} field={name} />
+  </div>
 );
 
 const Visitor = ({ given, faults }: Fields) => {

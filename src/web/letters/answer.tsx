@@ -65,6 +65,8 @@ const MEANS: Readonly<Record<AnswerWord, string>> = {
 
 const show = (c: Ctx, asked: Asked, word: AnswerWord | null, form: AnswerForm | null, faults: readonly Fault[]) => {
   const { part, found, member, given, today } = asked;
+  const { base } = c.get('around').site;
+  const successor = found.parts.find(({ replaces }) => replaces === part.id);
   const last = given.at(-1);
   const words = word ? [word, ...ANSWER_WORDS.filter((one) => one !== word)] : ANSWER_WORDS;
   return barePage(
@@ -82,7 +84,15 @@ const show = (c: Ctx, asked: Asked, word: AnswerWord | null, form: AnswerForm | 
       )}
       <Faults faults={faults} field="answer" />
       {part.closedOn ? (
-        <p>This record was closed on {dayInWords(part.closedOn)}: nothing is asked of it any more.</p>
+        <p>
+          This record was closed on {dayInWords(part.closedOn)}: nothing is asked of it any more.
+          {successor && (
+            <>
+              {' '}
+              <a href={`${base}/parts/${successor.id}`}>What took its place</a> counts from its own day.
+            </>
+          )}
+        </p>
       ) : (
         <>
           <p class="lede">
@@ -95,7 +105,7 @@ const show = (c: Ctx, asked: Asked, word: AnswerWord | null, form: AnswerForm | 
       )}
       <Cautions keys={kindOf(part).cautions} />
       <p>
-        <a href={`${c.get('around').site.base}/parts/${part.id}`}>Its page</a>, as on {dayInWords(today)}
+        <a href={`${base}/parts/${part.id}`}>Its page</a>, as on {dayInWords(today)}
       </p>
     </>,
     faults.length > 0 ? 422 : 200,

@@ -16,6 +16,7 @@ const WHY: Readonly<Record<NonNullable<LetterRow['why']>, string>> = {
   'letters off': 'this person no longer gets letters',
   'no address': 'there was no address any more',
   'no news': 'nothing in it was news any more by the time it could go',
+  'its car': 'its car had left, or was put out of this person’s letters',
   over: 'the lay-up it planned was over',
   'its letter': 'the letter it repeats was called off',
 };

@@ -104,8 +104,12 @@ const CarSheet = ({ found, findings, past, places, stays, revivals, faults, give
       </p>
       {car.note && <p class="note">{car.note}</p>}
       <LeftNote car={car} />
-      <LaidUp stays={stays} carId={car.id} />
-      <ComesBack revivals={revivals} carId={car.id} />
+      {car.leftOn === null && (
+        <>
+          <LaidUp stays={stays} carId={car.id} />
+          <ComesBack revivals={revivals} carId={car.id} />
+        </>
+      )}
       <p class="call">
         <A to={`/cars/${car.id}/readings`} class="button">
           Note readings

@@ -24,7 +24,9 @@ export const staysOfCar = (store: Store, collectionId: string, found: CarWithPar
       const day = row.closedOn !== null && row.closedOn <= on ? row.closedOn : on;
       return record ? [withView(store, collectionId, record, found, day)] : [];
     });
-  const isPast = ({ record: { row } }: StayHere): boolean => row.closedOn !== null && row.closedOn <= on;
+  // What a car that has left was in is over, too.
+  const isPast = ({ record: { row } }: StayHere): boolean =>
+    found.car.leftOn !== null || (row.closedOn !== null && row.closedOn <= on);
   return { open: here.find((one) => !isPast(one)), past: here.filter(isPast) };
 };
 

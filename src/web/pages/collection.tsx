@@ -24,8 +24,10 @@ interface Given {
 
 export const collectionPage = (c: Ctx) => show(c, { form: '', faults: [] });
 
-const show = (c: Ctx, given: Given) =>
-  page(c, 'Collection', <CollectionShown given={given} />, given.faults.length > 0 ? 422 : 200);
+const show = (c: Ctx, given: Given) => {
+  const saved = given.faults.length === 0 && c.req.query('saved') === 'yes';
+  return page(c, 'Collection', <CollectionShown given={given} saved={saved} />, given.faults.length > 0 ? 422 : 200);
+};
 
 export const saveCollection = async (c: Ctx) => {
   const visit = c.get('visit');
@@ -33,7 +35,7 @@ export const saveCollection = async (c: Ctx) => {
   const faults = collectionFaults(name, timeZone);
   if (faults.length > 0) return show(c, { form: 'collection', name, timeZone, faults });
   changeCollection(c.get('around').store, visit.collection.id, { name, timeZone });
-  return c.redirect(at(visit, '/collection'), 303);
+  return c.redirect(at(visit, '/collection?saved=yes'), 303);
 };
 
 export const newCollection = async (c: Ctx) => {
@@ -69,7 +71,7 @@ export const saveMember = async (c: Ctx) => {
   const known = { ...member, email: member.email || null, ...(member.letters ? { stoppedOn: null } : {}) };
   if (id === 'new') addMember(c.get('around').store, visit.collection.id, known);
   else changeMember(c.get('around').store, visit.collection.id, id, known);
-  return c.redirect(at(visit, '/collection'), 303);
+  return c.redirect(at(visit, '/collection?saved=yes'), 303);
 };
 
 const memberFaults = ({ name, email }: MemberGiven, id: string): Fault[] => {
@@ -96,12 +98,17 @@ const remember = (c: Ctx, name: string, value: string): void =>
     maxAge: 34_560_000,
   });
 
-const CollectionShown = ({ given }: { given: Given }) => {
+const CollectionShown = ({ given, saved }: { given: Given; saved: boolean }) => {
   const { collection, collections, person, members } = useVisit();
   const own = given.form === 'collection';
   return (
     <>
       <h1>Collection</h1>
+      {saved && (
+        <p class="understood" role="status">
+          Saved.
+        </p>
+      )}
       <Post to="/collection" class="stacked">
         <NameAndZone
           prefix=""

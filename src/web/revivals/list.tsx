@@ -13,9 +13,11 @@ import { GATE_WORDS, sleptInWords, stageAtHand } from './words.tsx';
 export const revivalsPage = (c: Ctx) => {
   const { collection, on } = c.get('visit');
   const { store } = c.get('around');
-  const names = new Map(carsOf(store, collection.id).map(({ id, name }) => [id, name]));
+  const cars = carsOf(store, collection.id);
+  const names = new Map(cars.map(({ id, name }) => [id, name]));
+  const gone = new Set(cars.filter(({ leftOn }) => leftOn !== null).map(({ id }) => id));
   const rows = revivalsOf(store, collection.id).filter(({ begunOn }) => begunOn <= on);
-  const isOpen = ({ closedOn }: RevivalRow): boolean => closedOn === null || closedOn > on;
+  const isOpen = ({ closedOn, carId }: RevivalRow): boolean => !gone.has(carId) && (closedOn === null || closedOn > on);
   const open = rows.filter(isOpen).flatMap(({ id }) => revivalHere(store, collection, id, on) ?? []);
   return page(
     c,
