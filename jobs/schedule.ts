@@ -3,14 +3,14 @@ import { subHours } from 'date-fns/subHours';
 import { type ScheduledTask, schedule } from 'node-cron';
 import { sweepCollection } from '../src/acts/sweep.ts';
 import { hourIn, todayIn } from '../src/clock.ts';
-import { addDays } from '../src/dates/civil.ts';
+import { addDays, type CivilDate } from '../src/dates/civil.ts';
 import type { House } from '../src/house.ts';
 import { fault } from '../src/log.ts';
 import { ask } from '../src/mail/post.ts';
 import { checkDatabase, nightlyBackup, nightlyBackups, pruneBackups } from '../src/store/backup.ts';
 import { firstAddedOn } from '../src/store/cars.ts';
 import { outboxCounts } from '../src/store/letters.ts';
-import { lastSweptFor, sweptAt } from '../src/store/outbox.ts';
+import { firstSwept, sweptAt } from '../src/store/outbox.ts';
 import { allCollections, type Collection, membersOf } from '../src/store/people.ts';
 import { isBad, JOBS, type Job, recordRun, runsOf } from '../src/store/runs.ts';
 
@@ -102,22 +102,24 @@ const sweepIfDue = (house: House, collection: Collection): Ended => {
   return undefined;
 };
 
-/** Whose morning was not swept yet, by the collection's clock: from their hour on, or where a whole day went by without. */
+/** Whose hour has come and was not swept yet, by the collection's clock; before it, whose hour of yesterday went by without. */
 const peopleDue = ({ store, config }: House, { id, timeZone }: Collection, at: Date): string[] => {
   const today = todayIn(timeZone, at);
-  const hourOf = (instant: Date): number => hourIn(timeZone, instant);
+  const yesterday = addDays(today, -1);
   const firstAdded = firstAddedOn(store, id);
   return membersOf(store, id)
     .filter((member) => {
       const hour = member.hour ?? config.letterHour;
-      const swept = sweptAt(store, id, member.id, today);
-      // A sweep by hand before the hour is no morning's sweep: what is recorded in between still goes out today.
-      if (hourOf(at) >= hour) return swept === null || hourOf(new Date(swept)) < hour;
+      // A sweep before the hour is not that hour's: what is recorded in between still goes out.
+      const isMissing = (day: CivilDate): boolean => {
+        const swept = sweptAt(store, id, member.id, day);
+        return swept === null || hourIn(timeZone, new Date(swept)) < hour;
+      };
+      if (hourIn(timeZone, at) >= hour) return isMissing(today);
       // A machine that sleeps at their hour is up at another.
-      const last = lastSweptFor(store, id, member.id);
-      return last === null
-        ? firstAdded !== null && firstAdded < addDays(today, -1)
-        : last < subDays(at, 1).toISOString();
+      const since = firstSwept(store, id, member.id) ?? firstAdded;
+      const missed = since !== null && since <= yesterday && isMissing(yesterday);
+      return missed && sweptAt(store, id, member.id, today) === null;
     })
     .map((member) => member.id);
 };

@@ -56,14 +56,6 @@ export const sweptAt = (store: Store, collectionId: string, personId: string, da
     .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId), eq(mornings.day, day)))
     .get()?.at ?? null;
 
-/** Instant of the last sweep of a person's collection for them, or null. */
-export const lastSweptFor = (store: Store, collectionId: string, personId: string): string | null =>
-  store
-    .select({ at: max(mornings.finishedAt) })
-    .from(mornings)
-    .where(and(eq(mornings.collectionId, collectionId), eq(mornings.personId, personId)))
-    .get()?.at ?? null;
-
 /** The first day a person's collection was swept for them, or null. */
 export const firstSwept = (store: Store, collectionId: string, personId: string): CivilDate | null =>
   store

@@ -117,6 +117,16 @@ describe('A machine that is off at the hour of the letter', () => {
     },
   );
 
+  it.each(['2026-10-25', '2027-03-28'] as const)(
+    'and is on every day never writes before it, nor in the night of %s',
+    async (night) => {
+      const { wakeThrough, house: opened } = house('Europe/Lisbon', 7, night);
+      await wakeThrough(`${addDays(night, -2)}T00:00:00Z`, `${addDays(night, 2)}T00:00:00Z`);
+      const swept = opened.store.$client.prepare('select finished_at from mornings').pluck().all() as string[];
+      expect(swept.map((instant) => hourIn('Europe/Lisbon', new Date(instant)))).toEqual([7, 7, 7, 7]);
+    },
+  );
+
   it('and is left on for once does not write before its hour', async () => {
     const { wakeThrough, subjects } = house('UTC', 20, '2026-06-10', '2026-06-11');
     await wakeThrough('2026-06-09T20:00:00Z', '2026-06-10T19:00:00Z');
