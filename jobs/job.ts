@@ -1,10 +1,13 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { messageOf } from '../src/acts/judge.ts';
-import { ConfigError } from '../src/config.ts';
+import { ConfigError, readConfig } from '../src/config.ts';
 import type { CivilDate } from '../src/dates/civil.ts';
 import { type House, OWNER_ONLY, openHouse } from '../src/house.ts';
 import { SchemaError } from '../src/store/migrate.ts';
+import { DATABASE } from '../src/store/open.ts';
 
 export interface JobOptions {
   /** Another day than today, for every collection. */
@@ -29,6 +32,11 @@ export const runOnce = async (work: (house: House, options: JobOptions) => Promi
       );
     const { values } = parseArgs({ options: { on: { type: 'string' }, 'dry-run': { type: 'boolean' } } });
     const { on, 'dry-run': dryRun } = OPTIONS.parse(values);
+    const { dataDir } = readConfig(process.env);
+    if (!existsSync(join(dataDir, DATABASE)))
+      throw new NoDatabase(
+        `There is no database in the folder ${dataDir}. Name the server’s folder in DATA_DIR; nothing was done.`,
+      );
     house = openHouse({ LOG_LEVEL: 'warn', ...process.env });
     console.log(JSON.stringify(await work(house, { on: (on as CivilDate | undefined) ?? null, dryRun })));
   } catch (error) {
@@ -38,6 +46,9 @@ export const runOnce = async (work: (house: House, options: JobOptions) => Promi
     house?.close();
   }
 };
+
+/** A job works on what is there: an empty house would only look as if all were well. */
+class NoDatabase extends Error {}
 
 /** Options that npm took, because the two dashes before them were left out. */
 class MissedOptions extends Error {}
@@ -58,7 +69,12 @@ const explain = (error: unknown): string => {
   if (code === 'EACCES' || code === 'EROFS' || code === 'ENOSPC')
     return `The data folder can’t be written: ${messageOf(error)}. Nothing was changed.`;
   if (error instanceof z.ZodError) return error.issues.map((issue) => issue.message).join('\n');
-  if (error instanceof ConfigError || error instanceof SchemaError || error instanceof MissedOptions)
+  if (
+    error instanceof ConfigError ||
+    error instanceof SchemaError ||
+    error instanceof MissedOptions ||
+    error instanceof NoDatabase
+  )
     return error.message;
   if (error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS'))
     return `${error.message}. Options: --on YYYY-MM-DD, --dry-run.`;

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type CivilDate, daysBetween, isCivilDate } from '../dates/civil.ts';
 import { newId } from './ids.ts';
+import { DATABASE } from './open.ts';
 import type { Store } from './store.ts';
 
 /** Thrown with a line for people when a copy could not be made, or does not hold what it should. */
@@ -21,25 +22,27 @@ const DAYS = 7;
 const WEEKS = 4;
 const NAME = /^(\d{4}-\d{2}-\d{2})\.db$/;
 /** A copy in the making; each has a name of its own, so that two made at once never meet. */
-const DRAFT = /^(\d{4}-\d{2}-\d{2})\.db\.[\da-f-]{36}\.part(-journal)?$/;
+const DRAFT = /^(\d{4}-\d{2}-\d{2})(?:T\d{6})?\.db\.[\da-f-]{36}\.part(-journal)?$/;
 
 const folderOf = (dataDir: string): string => join(dataDir, 'backups', 'nightly');
 
 /**
  * Copies the database as it is at this moment, through SQLite's own online backup, from a connection that holds that
- * moment while others write. The copy gets its name only after it was read back; answers how many rows it holds.
+ * moment while others write. The copy gets its name only after it was read back; answers how many rows it holds. Under
+ * another name than its day's it is kept until somebody removes it.
  */
 export const nightlyBackup = async (
   dataDir: string,
   day: CivilDate,
+  name: string = day,
 ): Promise<{ day: CivilDate; file: string; bytes: number; rows: number }> => {
   const folder = folderOf(dataDir);
-  const file = join(folder, `${day}.db`);
+  const file = join(folder, `${name}.db`);
   const draft = `${file}.${newId()}.part`;
   let reader: Database.Database | undefined;
   try {
     mkdirSync(folder, { recursive: true });
-    reader = new Database(join(dataDir, 'standstill.db'), { readonly: true, fileMustExist: true });
+    reader = new Database(join(dataDir, DATABASE), { readonly: true, fileMustExist: true });
     reader.exec('begin');
     const counts = countsIn(reader);
     await reader.backup(draft);

@@ -119,19 +119,13 @@ export const isShut = (store: Store, { collectionId, personId }: LetterRow, reci
   return last?.why === 'refused' && last.seenAt === null;
 };
 
-/** A waiting copy of a letter by a door. */
-export const waitingCopies = (store: Store, { collectionId, id }: LetterRow): LetterRow[] =>
+/** The copies of a letter by other doors. */
+export const copiesOf = (store: Store, { collectionId, id }: LetterRow): LetterRow[] =>
   store
     .select()
     .from(letters)
-    .where(
-      and(
-        eq(letters.collectionId, collectionId),
-        eq(letters.copyOf, id),
-        eq(letters.state, 'waiting'),
-        eq(letters.inDoubt, false),
-      ),
-    )
+    .where(and(eq(letters.collectionId, collectionId), eq(letters.copyOf, id)))
+    .orderBy(asc(letters.id))
     .all();
 
 /** Letters given up that nobody has seen yet, for the line on every page. */

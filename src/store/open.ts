@@ -8,13 +8,16 @@ import type { Store } from './store.ts';
 
 export type { Store };
 
+/** Name of the database file in the data folder. */
+export const DATABASE = 'standstill.db';
+
 /**
  * Opens (or makes) the database of a data folder, brought up to this program's schema with a backup before.
  * `synchronous=FULL`: a letter that was queued must outlive a power cut, and writes are few.
  */
 export const openStore = (dataDir: string): Store => {
   mkdirSync(dataDir, { recursive: true });
-  const file = join(dataDir, 'standstill.db');
+  const file = join(dataDir, DATABASE);
   const sqlite = new Database(file);
   try {
     return prepareStore(sqlite, join(dataDir, 'backups'));

@@ -14,6 +14,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { isDamage, SIDES, sync, tidyUp, troubleIn } from './backup.ts';
 import { unknownMigrations } from './migrate.ts';
+import { DATABASE } from './open.ts';
 
 /** Thrown with a line for people; the database in place was not touched. */
 export class RestoreError extends Error {}
@@ -26,7 +27,7 @@ export interface Restored {
 }
 
 export const restoreBackup = (dataDir: string, file: string, now: Date): Restored => {
-  const target = join(dataDir, 'standstill.db');
+  const target = join(dataDir, DATABASE);
   const draft = `${target}.restoring`;
   if (!existsSync(file)) throw new RestoreError(`There is no file ${file}.`);
   if (existsSync(target) && realpathSync(target) === realpathSync(file))

@@ -365,15 +365,42 @@ describe('the backup job', { timeout: 60_000 }, () => {
     expect(everything(newest?.file ?? '')['cars']).toHaveLength(1);
   });
 
-  it('run twice at the same moment leaves one good copy', async () => {
+  it('run again on the same day leaves the first copy as it is, and its own beside it', async () => {
+    const dataDir = filledDataDir();
+    await backup(dataDir);
+    const [first] = nightlyBackups(dataDir);
+    const before = readFileSync(first?.file ?? '');
+    const store = openStore(dataDir);
+    store.$client.exec("update cars set name = 'Renamed by mistake'");
+    store.$client.close();
+    const { code, out } = await backup(dataDir);
+    expect(code).toBe(0);
+    const { file } = said(out) as { file: string };
+    expect(file).toMatch(/nightly\/\d{4}-\d\d-\d\dT\d{6}\.db$/);
+    expect(everything(file)['cars']).toEqual([expect.stringContaining('Renamed by mistake')]);
+    expect(readFileSync(first?.file ?? '').equals(before)).toBe(true);
+    expect(nightlyBackups(dataDir)).toHaveLength(1);
+  });
+
+  it('in a folder without a database makes neither', async () => {
+    const dataDir = newFolder();
+    const { code, err } = await backup(dataDir);
+    expect([code, err]).toEqual([1, expect.stringContaining('There is no database in the folder')]);
+    expect(readdirSync(dataDir)).toEqual([]);
+  });
+
+  it('run twice at the same moment leaves whole copies', async () => {
     const dataDir = filledDataDir();
     const both = await Promise.all([backup(dataDir), backup(dataDir)]);
     expect(both.map(({ code, err }) => [code, err])).toEqual([
       [0, ''],
       [0, ''],
     ]);
-    expect(filesIn(dataDir)).toEqual([expect.stringMatching(/^\d{4}-\d\d-\d\d\.db$/)]);
-    expect(everything(join(nightly(dataDir), filesIn(dataDir)[0] ?? ''))['cars']).toHaveLength(1);
+    expect(nightlyBackups(dataDir)).toHaveLength(1);
+    for (const name of filesIn(dataDir)) {
+      expect(name).toMatch(/^\d{4}-\d\d-\d\d(T\d{6})?\.db$/);
+      expect(everything(join(nightly(dataDir), name))['cars']).toHaveLength(1);
+    }
   });
 
   it('with --dry-run makes none, and none under another day than its own', async () => {
