@@ -62,14 +62,20 @@ export const letterHere = (
   return member && { letter, collection, member, parts: parts.filter(({ closedOn }) => closedOn === null) };
 };
 
-/** Answers all of a letter’s open parts as seen by its reader. */
+/** Whether somebody waits for parts of it: that brings it back on its day, whatever is seen meanwhile. */
+const isWaiting = (given: readonly AnswerRow[], today: CivilDate): boolean => {
+  const last = given.at(-1);
+  return last?.word === 'waiting' && last.until !== null && last.until >= today;
+};
+
+/** Answers all of a letter’s open parts as seen by its reader, but those that wait for parts. */
 export const seeAll = (
   store: Store,
   { letter, collection, member, parts }: NonNullable<ReturnType<typeof letterHere>>,
   today: CivilDate,
 ): void =>
   inTransaction(store, (tx) => {
-    for (const part of parts)
+    for (const part of parts.filter(({ id }) => !isWaiting(answersTo(tx, collection.id, id), today)))
       addAnswer(tx, {
         collectionId: collection.id,
         partId: part.id,

@@ -184,6 +184,15 @@ describe('answered', () => {
     expect(text(await (await site.get(`/parts/${fluid.id}`)).text())).toContain('as answered to a letter');
   });
 
+  it('all at once as seen leaves what waits for parts to its day', async () => {
+    const { site, answer, seen, answers, sweepOn } = openWithLetter();
+    site.store.$client.exec("update letters set state = 'sent'");
+    await site.post(answer, { word: 'waiting', day: '2027-02-10' });
+    await site.post(seen, {});
+    expect(answers().at(-1)).toMatchObject({ word: 'waiting', until: '2027-02-10' });
+    expect(sweepOn('2027-02-11').letters).toMatchObject([{ subject: expect.stringContaining('told again') }]);
+  });
+
   it('all at once as seen: every open part of the letter, and a word on its page', async () => {
     const { site, fluid, seen } = openWithLetter();
     expect(text(await (await site.get(seen)).text())).toContain('speaks of 2 parts still on the list');

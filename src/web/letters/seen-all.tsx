@@ -25,8 +25,8 @@ export const seenAllPage = (c: Ctx) => {
       <h1>All of it seen</h1>
       <p class="lede">
         {member.name}, the letter of {dayInWords(letter.day)} speaks of {count(parts.length, 'part')} still on the list.
-        Answered as seen, none of them is told to you again until it gets worse. Their standings stay as they are:
-        nothing is in order by this.
+        Answered as seen, none of them is told to you again until it gets worse; what waits for parts comes back on its
+        day. Their standings stay as they are: nothing is in order by this.
       </p>
       <form method="post" action={c.req.path}>
         <button>I have seen all of it</button>
