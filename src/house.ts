@@ -20,6 +20,7 @@ export interface House {
   store: Store;
   /** As pages ask for them. */
   dataDir: string;
+  hasMailServer: boolean;
   metricsToken: string | null;
   /** Set again once the server knows its port. */
   site: Site;
@@ -52,6 +53,7 @@ export const openHouse = (environment: Environment, { empty = true } = {}): Hous
     log,
     store,
     dataDir,
+    hasMailServer: smtpUrl !== null,
     metricsToken: config.metricsToken,
     site: siteAt(config.baseUrl, config.port),
     now: () => new Date(),

@@ -4,7 +4,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { LetterFrame } from '../mail/letter.tsx';
 import { newId } from '../store/ids.ts';
-import { isShut, type LetterRow, waitingCopies } from '../store/letters.ts';
+import { copiesOf as copiesThere, isShut, type LetterRow } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import type { Collection, Member } from '../store/people.ts';
 import { answerPath, seenPath, stopPath } from './signed-links.ts';
@@ -54,6 +54,7 @@ export const frameFor = (
   answer: (partId) => href(answerPath(store, letterId, partId)),
   seen: href(seenPath(store, letterId)),
   stop: href(stopPath(store, collection.id, member.id)),
+  wishes: href(`/members/${member.id}/letters`),
 });
 
 const messageId = (kind: string, id: string, href: Writing['href']): string =>
@@ -90,7 +91,7 @@ export const letterRow = (
 
 /** The same letter by the person's other doors; a copy that waits already is not written twice, nor one for a shut door. */
 export const copiesOf = (store: Store, letter: LetterRow, member: Member, { href }: Writing): LetterRow[] => {
-  const waiting = waitingCopies(store, letter);
+  const waiting = copiesThere(store, letter).filter(({ state, inDoubt }) => state === 'waiting' && !inDoubt);
   return doorsOf(member)
     .slice(1)
     .filter(({ door, recipient }) => !waiting.some((copy) => copy.door === door) && !isShut(store, letter, recipient))

@@ -1,6 +1,7 @@
 /** Which letters a person wants, when, and by which doors besides mail. */
 import { randomBytes } from 'node:crypto';
 import { SEVERITIES } from '../catalogue/kind.ts';
+import { MONTHS } from '../dates/words.ts';
 import type { Store } from '../store/open.ts';
 import { changeMember, type Member } from '../store/people.ts';
 import { done, type Fault, type Outcome, refused } from './fault.ts';
@@ -49,7 +50,19 @@ export const setWishes = (store: Store, collectionId: string, member: Member, gi
   const yearlyMonth = number(given.yearlyMonth, 'yearlyMonth', 1, 12, 'Choose the month of the yearly letter.');
   const quietFrom = dayOfYear(given.quietFromDay, given.quietFromMonth);
   const quietTo = dayOfYear(given.quietToDay, given.quietToMonth);
-  if (quietFrom === undefined || quietTo === undefined || (quietFrom === null) !== (quietTo === null))
+  for (const { day, month } of [
+    { day: given.quietFromDay, month: given.quietFromMonth },
+    { day: given.quietToDay, month: given.quietToMonth },
+  ])
+    if (dayOfYear(day, month) === undefined && day !== '' && month !== '')
+      faults.push({
+        field: 'quiet',
+        message: `There is no day ${day} in ${MONTHS[Number(month) - 1] ?? 'that month'}.`,
+      });
+  if (
+    faults.every(({ field }) => field !== 'quiet') &&
+    (quietFrom === undefined || quietTo === undefined || (quietFrom === null) !== (quietTo === null))
+  )
     faults.push({
       field: 'quiet',
       message: 'A quiet season has a first and a last day, each with its month; leave all four empty for none.',

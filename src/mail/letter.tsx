@@ -14,6 +14,8 @@ export interface LetterFrame {
   answer(partId: string): string;
   seen: string;
   stop: string;
+  /** Where this person's letters are chosen. */
+  wishes: string;
 }
 
 /** Answers as they stand in a letter. */
@@ -77,8 +79,8 @@ const DEFERRING =
   'Figures are common practice, standards or your own; the vehicle’s handbook rules. Age is one reason to act; no letter is no proof of condition.';
 
 /** The end of every letter: how to get fewer, and how to get none. */
-export const closingText = ({ href, stop }: LetterFrame): string =>
-  `Which letters you get, and when: ${href('/collection')}\nStop all of them: ${stop}`;
+export const closingText = ({ wishes, stop }: LetterFrame): string =>
+  `Which letters you get, and when: ${wishes}\nStop all of them: ${stop}`;
 
 const yearText = ({ carId, name, standings, state, ahead }: YearCar, href: LetterFrame['href']): string =>
   [
@@ -259,7 +261,7 @@ const Letter = ({ digest, frame }: { digest: Digest; frame: LetterFrame }) => (
 
 export const Closing = ({ frame }: { frame: LetterFrame }) => (
   <p style="font-size: 0.9rem">
-    <a style="color: #1c1b19" href={frame.href('/collection')}>
+    <a style="color: #1c1b19" href={frame.wishes}>
       Which letters you get, and when
     </a>
     {' · '}

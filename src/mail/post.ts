@@ -18,6 +18,12 @@ export interface Asking {
   timeout?: number;
 }
 
+/** What the filter says of an address within the network, for whoever gave it. */
+const inWords = (error: Error): Error =>
+  /private IP address/.test(error.message)
+    ? new Error('The address lies within this server’s own network. HOOKS_MAY_BE_PRIVATE=true lets letters go there.')
+    : error;
+
 /** An answer is read no further than that many characters. */
 const MOST_READ = 500;
 
@@ -33,7 +39,7 @@ export const ask = (address: string, asking: Asking): Promise<Answered> =>
     const end = (error: Error): void => {
       clearTimeout(patience);
       if (answered) resolve(answered);
-      else reject(Object.assign(error, { connected }));
+      else reject(Object.assign(inWords(error), { connected }));
       request.destroy();
     };
     const request = (address.startsWith('https:') ? requestHttps : requestHttp)(

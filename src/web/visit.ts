@@ -22,6 +22,8 @@ export interface Surroundings {
   deliver(): Promise<DeliveryResult>;
   /** Where backups lie; null for a store in memory. */
   dataDir: string | null;
+  /** False: letters by mail are written as files. */
+  hasMailServer: boolean;
   /** What opens /metrics; null: nothing does. */
   metricsToken: string | null;
 }

@@ -42,6 +42,7 @@ describe('openapi.json', () => {
       log: createLog('error', () => {}),
       now: () => new Date('2026-11-25T10:00:00Z'),
       dataDir: null,
+      hasMailServer: true,
       metricsToken: null,
       deliver: async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 }),
     });

@@ -1,4 +1,5 @@
 /** Letters as a person meets them: one that was refused, what the letter itself offers, fewer of them, none at all. */
+import { setTimeout as wait } from 'node:timers/promises';
 import { simpleParser } from 'mailparser';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -19,6 +20,7 @@ describe.skipIf(!chromiumFound)('letters', () => {
     mail = await openBadMailServer('take');
     mail.behavior = { code: 550, at: 'rcpt' };
     server = await startServer(['--demo'], { LETTER_HOUR: '0', SMTP_URL: mail.url });
+    await untilTried();
     browser = await openBrowser('phone');
     page = await browser.newPage();
   });
@@ -28,6 +30,14 @@ describe.skipIf(!chromiumFound)('letters', () => {
     await mail?.close();
   });
 
+  /** The first wake has tried all it wrote. */
+  const untilTried = async (): Promise<void> => {
+    for (let looks = 0; looks < 100; looks++) {
+      const list = await (await fetch(`${server.url}/letters`)).text();
+      if (/given up/.test(list) && !/waiting to be sent|being sent/.test(list)) return;
+      await wait(100);
+    }
+  };
   const main = () => page.locator('main').innerText();
   const open = async (path: string): Promise<void> => {
     await page.goto(`${server.url}${path}`);

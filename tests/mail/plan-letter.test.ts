@@ -14,6 +14,7 @@ const FRAME = {
   answer: (partId: string) => `https://barn.example.org/cars-here/answers/letter/${partId}/signed`,
   seen: 'https://barn.example.org/cars-here/seen/letter/signed',
   stop: 'https://barn.example.org/cars-here/stop/barn/ada/signed',
+  wishes: 'https://barn.example.org/cars-here/members/ada/letters',
 };
 const letterOf = (given: StayGiven = {}, car = 'Merle <Tourer>', place: string | null = 'Garage <north>') =>
   planLetterOf(viewOf(stayOf(given), '2026-09-10'), car, place);
@@ -94,7 +95,7 @@ describe('the letter with a plan', () => {
     expect(inside(html, 'strong')).toEqual(letter.days.flatMap(({ steps }) => steps.map(({ title }) => title)));
     expect(tags(html, 'a').map((one) => one['href'])).toEqual([
       'https://barn.example.org/cars-here/lay-ups/stay',
-      'https://barn.example.org/cars-here/collection',
+      'https://barn.example.org/cars-here/members/ada/letters',
       FRAME.stop,
     ]);
     for (const { why, lines } of letter.days.flatMap(({ steps }) => steps))

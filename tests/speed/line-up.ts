@@ -17,6 +17,7 @@ export const timeLineUp = async (store: Store, fleet: Fleet): Promise<void> => {
     log: createLog('error'),
     now: () => new Date(`${ON}T10:00:00Z`),
     dataDir: null,
+    hasMailServer: true,
     metricsToken: null,
     deliver: async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 }),
   });

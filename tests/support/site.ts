@@ -23,6 +23,7 @@ interface Options {
   now?: string;
   deliver?: () => Promise<DeliveryResult>;
   log?: (line: string) => void;
+  hasMailServer?: boolean;
 }
 
 export const openSite = ({
@@ -30,6 +31,7 @@ export const openSite = ({
   now = '2026-11-25T10:00:00Z',
   deliver,
   log = () => {},
+  hasMailServer = true,
 }: Options = {}): TestSite => {
   const store = openMemoryStore();
   ensureCollection(store, 'Europe/Lisbon');
@@ -48,6 +50,7 @@ export const openSite = ({
     log: createLog('debug', log),
     now: () => new Date(now),
     dataDir: null,
+    hasMailServer,
     metricsToken: null,
     deliver: deliver ?? (async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 })),
   });

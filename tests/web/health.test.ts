@@ -17,6 +17,7 @@ const open = (metricsToken: string | null = TOKEN) => {
     log: createLog('error', () => {}),
     now: () => new Date('2026-11-25T10:00:00Z'),
     dataDir: null,
+    hasMailServer: true,
     metricsToken,
     deliver: async () => ({ sent: 0, waiting: 0, failed: 0, calledOff: 0 }),
   });

@@ -33,6 +33,26 @@ const openWith = (transport: Partial<Transport>) => {
   return { site, carId, read, letterId };
 };
 
+describe('the page of the letters', () => {
+  it('says that they are files where no mail server is named', async () => {
+    for (const hasMailServer of [true, false])
+      for (const path of ['/letters', '/status']) {
+        const shown = text(await (await openSite({ hasMailServer }).get(path)).text());
+        expect(shown.includes('No mail server is named'), path).toBe(!hasMailServer);
+      }
+  });
+
+  it('says who stopped them, where they are started again, and offers no test to them', async () => {
+    const { site, read } = openWith({});
+    expect(await read('/letters')).toContain('Send a test');
+    changeMember(site.store, site.collectionId, site.personId, { letters: false, stoppedOn: '2026-11-20' });
+    const html = await read('/letters');
+    expect(text(html)).toContain('Ada stopped all letters by the link in one. Start them again');
+    expect(text(html)).not.toMatch(/Send a test|give a member an address/);
+    expect(tags(html, 'a').map(({ href }) => href)).toContain(`/members/${site.personId}/letters`);
+  });
+});
+
 describe('looking over the collection by hand', () => {
   it('writes what is owed, sends it, and lists it as sent', async () => {
     const { site, read } = openWith({});

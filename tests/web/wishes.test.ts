@@ -114,7 +114,10 @@ describe('the wishes of a person', () => {
     [{ hour: 'seven' }, 'The hour is a whole number from 0 to 23'],
     [{ repeatDays: '0' }, 'Say after how many days, 1 to 366'],
     [{ repeatDays: '-3' }, 'Say after how many days, 1 to 366'],
-    [{ quietFromDay: '30', quietFromMonth: '2', quietToDay: '1', quietToMonth: '3' }, 'A quiet season has a first'],
+    [
+      { quietFromDay: '30', quietFromMonth: '2', quietToDay: '1', quietToMonth: '3' },
+      'There is no day 30 in February.',
+    ],
     [{ quietFromDay: '1', quietFromMonth: '12' }, 'A quiet season has a first and a last day'],
     [{ quietFromDay: '1', quietToDay: '2' }, 'A quiet season has a first and a last day'],
     [{ pushUrl: 'push.example.org' }, '“push.example.org” is no address.'],

@@ -182,8 +182,8 @@ const LayUpPage = ({ row, given, faults, cars, places, before }: Shown) => {
         </label>
         <Faults faults={faults} field="place" />
         <p class="hint">
-          <A to="/places/new">Add a place</A> first, if it is not in the list: its coldest night decides about coolant,
-          battery and washer.
+          Not in the list? <A to="/places/new">Add the place</A> before you fill this in, or later and then change the
+          lay-up: its coldest night decides about coolant, battery and washer.
         </p>
         <Visitor given={given} faults={faults} />
         <label>

@@ -2,7 +2,7 @@
 
 import { CAUTIONS } from '../../catalogue/cautions.ts';
 import type { CivilDate } from '../../dates/civil.ts';
-import { dayInWords } from '../../dates/words.ts';
+import { count, dayInWords } from '../../dates/words.ts';
 import { figureInWords } from '../../plans/figures/figure.ts';
 import type { Plan, PlanName, PlanStep } from '../../plans/plan.ts';
 import { A, Post } from '../layout.tsx';
@@ -106,7 +106,7 @@ const AtHand = ({ step: { minutes, needs, cautions } }: { step: PlanStep }) => (
   <>
     {(minutes !== null && minutes > 0) || needs.length > 0 ? (
       <p class="hint">
-        {minutes !== null && minutes > 0 && `About ${minutes} minutes. `}
+        {minutes !== null && minutes > 0 && `About ${count(minutes, 'minute')}. `}
         {needs.length > 0 && `Needs: ${needs.join(', ')}.`}
       </p>
     ) : null}

@@ -64,7 +64,7 @@ const MEANS: Readonly<Record<AnswerWord, string>> = {
 };
 
 const show = (c: Ctx, asked: Asked, word: AnswerWord | null, form: AnswerForm | null, faults: readonly Fault[]) => {
-  const { part, found, member, given, today } = asked;
+  const { part, found, member, given } = asked;
   const { base } = c.get('around').site;
   const successor = found.parts.find(({ replaces }) => replaces === part.id);
   const last = given.at(-1);
@@ -105,7 +105,7 @@ const show = (c: Ctx, asked: Asked, word: AnswerWord | null, form: AnswerForm | 
       )}
       <Cautions keys={kindOf(part).cautions} />
       <p>
-        <a href={`${base}/parts/${part.id}`}>Its page</a>, as on {dayInWords(today)}
+        <a href={`${base}/parts/${part.id}`}>Its page</a>
       </p>
     </>,
     faults.length > 0 ? 422 : 200,

@@ -31,7 +31,7 @@ export const CalendarPart = ({
         Give this to the calendar program now; it is not shown again: <code class="long">{address}</code>
       </p>
     )}
-    <Post to={`/members/${member.id}/calendar`} class="stacked">
+    <Post to={`/members/${member.id}/calendar#calendar`} class="stacked">
       <Scopes feed={feed} />
       {feed && (
         <button name="keep" value="yes">

@@ -1,5 +1,5 @@
 /** One letter: its state, every try with what the other side said, its text. */
-import { findLetter, type LetterRow, retryLetter, seeLetter } from '../../store/letters.ts';
+import { copiesOf, findLetter, type LetterRow, retryLetter, seeLetter } from '../../store/letters.ts';
 import { A, Instant, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { at, type Ctx } from '../visit.ts';
@@ -12,6 +12,7 @@ export const letterPage = (c: Ctx) => {
   const here = found(c);
   if (!here) return notFound(c, 'letter');
   const { letter, attempts } = here;
+  const copies = copiesOf(c.get('around').store, letter);
   return page(
     c,
     letter.subject,
@@ -39,6 +40,18 @@ export const letterPage = (c: Ctx) => {
         </p>
       )}
       <p class="hint">Message-ID {letter.messageId}: a message with the same one is the same letter.</p>
+      {copies.length > 0 && (
+        <>
+          <h2>Copies by other doors</h2>
+          <ul>
+            {copies.map((copy) => (
+              <li>
+                <A to={`/letters/${copy.id}`}>{DOORS_SAID[copy.door]}</A> to {copy.recipient}: {stateInWords(copy)}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       <pre class="letter">{letter.text}</pre>
     </>,
   );

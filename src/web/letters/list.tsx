@@ -10,7 +10,15 @@ import { DOORS_SAID, KINDS_SAID, stateInWords } from './words.ts';
 export const letters = (c: Ctx) => {
   const { collection } = c.get('visit');
   const outcomes = (c.req.queries('outcome') ?? []).flatMap((word) => OUTCOMES.get(word) ?? []);
-  return page(c, 'Letters', <Letters list={lettersOf(c.get('around').store, collection.id)} outcomes={outcomes} />);
+  return page(
+    c,
+    'Letters',
+    <Letters
+      list={lettersOf(c.get('around').store, collection.id)}
+      outcomes={outcomes}
+      hasMailServer={c.get('around').hasMailServer}
+    />,
+  );
 };
 
 /** Looks over the collection now and sends what is owed; the same as the daily sweep. */
@@ -61,7 +69,21 @@ export const sendTest = async (c: Ctx) => {
   return c.redirect(at(visit, `/letters/${id}`), 303);
 };
 
-const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) => {
+/** Where no mail server is named: a letter that is “sent” lies in a file. */
+export const FilesOnly = () => (
+  <p class="fault">
+    No mail server is named (SMTP_URL): letters by mail are written as files into the folder “mail” of the data, and
+    none leaves this machine.
+  </p>
+);
+
+interface Listed {
+  list: LetterRow[];
+  outcomes: string[];
+  hasMailServer: boolean;
+}
+
+const Letters = ({ list, outcomes, hasMailServer }: Listed) => {
   const { members, on, today, person } = useVisit();
   const readers = members.filter((member) => member.letters && member.stoppedOn === null && member.email);
   return (
@@ -76,7 +98,15 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
           {outcomes.join(' ')}
         </p>
       )}
-      {readers.length === 0 && (
+      {!hasMailServer && <FilesOnly />}
+      {members
+        .filter(({ stoppedOn }) => stoppedOn !== null)
+        .map(({ id, name }) => (
+          <p class="fault">
+            {name} stopped all letters by the link in one. <A to={`/members/${id}/letters`}>Start them again</A>
+          </p>
+        ))}
+      {readers.length === 0 && members.every(({ stoppedOn }) => stoppedOn === null) && (
         <p class="fault">
           Nobody gets letters by mail: <A to="/collection">give a member an address</A>.
         </p>
@@ -87,7 +117,7 @@ const Letters = ({ list, outcomes }: { list: LetterRow[]; outcomes: string[] }) 
         </button>
       </Post>
       <Post to="/letters/test" class="row">
-        <button class="quiet">Send a test to {person.email ?? person.name}</button>
+        {person.stoppedOn === null && <button class="quiet">Send a test to {person.email ?? person.name}</button>}
         <A to={`/members/${person.id}/letters`}>Which letters you get, and when</A>
       </Post>
       <ol class="letters">

@@ -22,13 +22,13 @@ export const stopPage = (c: Ctx) => {
     c,
     'Stop the letters',
     member.stoppedOn !== null ? (
-      <Stopped collection={collection.name} />
+      <Stopped collection={collection.name} wishes={wishesOf(c, member.id)} />
     ) : (
       <>
         <h1>Stop the letters</h1>
         <p>
           {member.name}, you get letters of “{collection.name}”. After this no more come to you: no warnings, no plans,
-          no rounds. Fewer letters, or a quiet season, can be chosen on the Collection page instead.
+          no rounds. Fewer letters, or a quiet season, can be <a href={wishesOf(c, member.id)}>chosen instead</a>.
         </p>
         <form method="post" action={c.req.path}>
           <button>Stop all letters to me</button>
@@ -48,15 +48,18 @@ export const stopLetters = (c: Ctx) => {
       letters: false,
       stoppedOn: todayIn(collection.timeZone, now()),
     });
-  return barePage(c, 'Letters stopped', <Stopped collection={collection.name} />);
+  return barePage(c, 'Letters stopped', <Stopped collection={collection.name} wishes={wishesOf(c, member.id)} />);
 };
 
-const Stopped = ({ collection }: { collection: string }) => (
+/** The page on which letters are chosen, and started again. */
+const wishesOf = (c: Ctx, personId: string): string => `${c.get('around').site.base}/members/${personId}/letters`;
+
+const Stopped = ({ collection, wishes }: { collection: string; wishes: string }) => (
   <>
     <h1>No more letters</h1>
     <p>
       Letters of “{collection}” to you are stopped. What ages goes on ageing: the pages still tell. Whoever looks after
-      the collection sees that you stopped them, and can start them again on its page.
+      the collection sees that you stopped them. They can be <a href={wishes}>started again</a>.
     </p>
   </>
 );

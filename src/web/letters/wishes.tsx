@@ -42,7 +42,7 @@ export const saveCalendar = async (c: Ctx) => {
   const { collection, now } = visit;
   if (keep) {
     changeScopes(store, collection.id, member.id, scopesIn(scopes));
-    return c.redirect(at(visit, `/members/${member.id}/letters#calendar`), 303);
+    return c.redirect(at(visit, `/members/${member.id}/letters?saved=yes`), 303);
   }
   const secret = openFeed(store, { collectionId: collection.id, personId: member.id, scopes: scopesIn(scopes) }, now);
   return showWishes(c, member, formOf(c, member), [], site.href(`/feed/${secret}.ics`));
@@ -91,6 +91,7 @@ const showWishes = (
   const cars = carsOf(c.get('around').store, c.get('visit').collection.id).filter(
     ({ ours, leftOn }) => ours && leftOn === null,
   );
+  const { person } = c.get('visit');
   const saved = c.req.query('saved') === 'yes';
   return page(
     c,
@@ -109,7 +110,7 @@ const showWishes = (
       {member.stoppedOn !== null && (
         <p class="fault">
           {member.name} stopped all letters on {dayInWords(member.stoppedOn)} by the link in one. Saving with letters on
-          starts them again: ask first.
+          starts them again{person.id === member.id ? '' : ': ask first'}.
         </p>
       )}
       <WishesFields member={member} form={form} faults={faults} cars={cars} />
@@ -148,7 +149,7 @@ const WishesFields = ({ member, form, faults, cars }: Fields) => {
       </label>
       <p class="hint">Off: only the rounds of a car this person looks in on.</p>
       <label>
-        Hour of the day from which the letter is written, by {collection.timeZone}
+        Hour of the day from which the letter is written (time zone {collection.timeZone})
         <input name="hour" inputmode="numeric" value={form.hour} {...faultsOf(faults, 'hour', 'hour-hint')} />
       </label>
       <p class="hint" id="hour-hint">
@@ -197,7 +198,7 @@ const WishesFields = ({ member, form, faults, cars }: Fields) => {
       <QuietFields form={form} faults={faults} />
       <label>
         Month of the yearly letter with the whole collection
-        <select name="yearlyMonth" {...faultsOf(faults, 'yearlyMonth')}>
+        <select name="yearlyMonth" {...faultsOf(faults, 'yearlyMonth', 'yearly-hint')}>
           <option value="">none</option>
           {MONTHS.map((name, n) => (
             <option value={String(n + 1)} selected={form.yearlyMonth === String(n + 1)}>
@@ -206,6 +207,9 @@ const WishesFields = ({ member, form, faults, cars }: Fields) => {
           ))}
         </select>
       </label>
+      <p class="hint" id="yearly-hint">
+        It comes on the first morning of that month, in a quiet season, too.
+      </p>
       <Faults faults={faults} field="yearlyMonth" />
       <DoorFields member={member} form={form} faults={faults} />
       <button>Save</button>
@@ -251,7 +255,8 @@ const DoorFields = ({ member, form, faults }: Pick<Fields, 'member' | 'form' | '
   <details open={form.pushUrl !== '' || form.webhookUrl !== ''}>
     <summary>Other doors</summary>
     <p class="hint">
-      Each gets a copy of every letter.{' '}
+      Each gets a copy of every letter. An address within the server’s own network is refused unless{' '}
+      <code>HOOKS_MAY_BE_PRIVATE=true</code> is set for the server.{' '}
       {member.email ? '' : 'Without a mail address the first of them is the letter itself.'}
     </p>
     <label>
@@ -266,7 +271,7 @@ const DoorFields = ({ member, form, faults }: Pick<Fields, 'member' | 'form' | '
     <Faults faults={faults} field="webhookUrl" />
     {member.webhookSecret && (
       <p class="hint">
-        Its key: <code>whsec_{member.webhookSecret}</code>
+        Its key: <code class="long">whsec_{member.webhookSecret}</code>
       </p>
     )}
   </details>

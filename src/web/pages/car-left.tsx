@@ -64,7 +64,7 @@ export const LeftForm = ({
   const { on } = useVisit();
   return (
     <details open={faults.length > 0}>
-      <summary>It has left the collection</summary>
+      <summary>It was sold, given away or scrapped</summary>
       <Post to={`/cars/${car.id}/left`} class="stacked">
         <fieldset class="targets">
           <legend>How</legend>

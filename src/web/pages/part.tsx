@@ -47,13 +47,22 @@ export const showPart = (c: Ctx, part: PartOnRecord, found: CarWithParts, refuse
   return page(
     c,
     nameOf(part),
-    <Part part={part} finding={finding} carName={found.car.name} answer={lastAnswer(c, part.id)} refused={refused} />,
+    <Part
+      part={part}
+      successor={found.parts.find(({ replaces }) => replaces === part.id)}
+      finding={finding}
+      carName={found.car.name}
+      answer={lastAnswer(c, part.id)}
+      refused={refused}
+    />,
     refused.faults.length > 0 ? 422 : 200,
   );
 };
 
 interface Shown {
   part: PartOnRecord;
+  /** What took its place, where that is still on the car. */
+  successor: PartOnRecord | undefined;
   finding: Finding;
   carName: string;
   /** What was last answered to a letter about it, in words. */
@@ -70,7 +79,7 @@ const lastAnswer = (c: Ctx, partId: string): string | null => {
   return `${ANSWERS_SAID[last.word]}${until}: answered by ${who} on ${dayInWords(last.answeredOn)}.`;
 };
 
-const Part = ({ part, finding, carName, answer, refused }: Shown) => {
+const Part = ({ part, successor, finding, carName, answer, refused }: Shown) => {
   const { kind } = finding;
   const { faults, given = {}, details = null } = refused;
   const words = explain(finding);
@@ -89,6 +98,12 @@ const Part = ({ part, finding, carName, answer, refused }: Shown) => {
       {part.closedOn ? (
         <p class="note">
           Closed on {dayInWords(part.closedOn)}. {part.closedWhy}
+          {successor && (
+            <>
+              {' '}
+              <A to={`/parts/${successor.id}`}>What took its place</A>
+            </>
+          )}
         </p>
       ) : (
         <>

@@ -19,10 +19,11 @@ export const placesPage = (c: Ctx) => {
   const { collection } = c.get('visit');
   const { store } = c.get('around');
   const stands = carsByPlace(store, collection.id);
-  const names = new Map(carsOf(store, collection.id).map(({ id, name }) => [id, name]));
+  const here = carsOf(store, collection.id).filter(({ leftOn }) => leftOn === null);
+  const names = new Map(here.map(({ id, name }) => [id, name]));
   const lines = placesOf(store, collection.id).map((place) => ({
     place,
-    cars: (stands.get(place.id) ?? []).map((id) => names.get(id) ?? ''),
+    cars: (stands.get(place.id) ?? []).flatMap((id) => names.get(id) ?? []),
   }));
   return page(c, 'Places', <Places lines={lines} />);
 };

@@ -3,6 +3,7 @@ import { type Backup, nightlyBackups } from '../../store/backup.ts';
 import { outboxCounts } from '../../store/letters.ts';
 import { isBad, JOBS, type Job, runsOf } from '../../store/runs.ts';
 import { Instant, page } from '../layout.tsx';
+import { FilesOnly } from '../letters/list.tsx';
 import type { Ctx } from '../visit.ts';
 
 const JOB_WORDS: Readonly<Record<Job, string>> = {
@@ -13,7 +14,7 @@ const JOB_WORDS: Readonly<Record<Job, string>> = {
 };
 
 export const statusPage = (c: Ctx) => {
-  const { store, dataDir, now } = c.get('around');
+  const { store, dataDir, now, hasMailServer } = c.get('around');
   return page(
     c,
     'Status',
@@ -22,6 +23,7 @@ export const statusPage = (c: Ctx) => {
       outbox={outboxCounts(store)}
       copies={dataDir ? nightlyBackups(dataDir) : []}
       now={now()}
+      hasMailServer={hasMailServer}
     />,
   );
 };
@@ -31,9 +33,10 @@ interface Shown {
   outbox: ReturnType<typeof outboxCounts>;
   copies: Backup[];
   now: Date;
+  hasMailServer: boolean;
 }
 
-const Status = ({ runs, outbox, copies, now }: Shown) => (
+const Status = ({ runs, outbox, copies, now, hasMailServer }: Shown) => (
   <>
     <h1>Status</h1>
     <p class="lede">What the server does by itself, when it last went well, and what it has to say.</p>
@@ -74,6 +77,7 @@ const Status = ({ runs, outbox, copies, now }: Shown) => (
         </>
       )}
     </p>
+    {!hasMailServer && <FilesOnly />}
     <h2>Copies of the database</h2>
     <Copies copies={copies} now={now} />
   </>

@@ -103,7 +103,7 @@ export const MoneyTable = ({ here }: { here: RevivalHere }) => {
 
 export const against = ({ total }: Money, ceiling: number): string => {
   if (total.low > ceiling) return 'it passes it even at the lowest figures';
-  return total.high > ceiling ? 'it can pass it' : 'within it, by these figures';
+  return total.high > ceiling ? 'the high end is above it' : 'within it, by these figures';
 };
 
 const ratesInWords = ({ currency, labor }: Rates): string =>
