@@ -299,6 +299,23 @@ export const retirePart = (store: Store, collectionId: string, partId: string, t
   inTransaction(store, (tx) => closePart(tx, collectionId, partId, today, why));
 };
 
+/** Opens a part again that was closed by a slip; false where another took its place, or stands there. */
+export const reopenPart = (store: Store, { collectionId, id, carId, kind, position }: PartRow): boolean =>
+  inTransaction(store, (tx) => {
+    const taken = tx
+      .select({ kind: parts.kind, position: parts.position, closedOn: parts.closedOn, replaces: parts.replaces })
+      .from(parts)
+      .where(and(eq(parts.collectionId, collectionId), eq(parts.carId, carId)))
+      .all()
+      .some((one) => one.replaces === id || (one.closedOn === null && one.kind === kind && one.position === position));
+    if (taken) return false;
+    tx.update(parts)
+      .set({ closedOn: null, closedWhy: null })
+      .where(and(eq(parts.collectionId, collectionId), eq(parts.id, id)))
+      .run();
+    return true;
+  });
+
 /** Closes a part and opens its successor at the same place, with what is known of it; null if it was closed meanwhile. */
 export const replacePart = (
   store: Store,

@@ -49,7 +49,7 @@ import { partPage } from './pages/part.tsx';
 import { forgetPlace, newPlace, placePage, placesPage, putCar, savePlace } from './pages/places.tsx';
 import { changeInterval, kindPage, practice } from './pages/practice.tsx';
 import { recordReadings, roundPage, takeBackReading } from './pages/record-readings.tsx';
-import { looked, renew, renewPage, retire, withdraw } from './pages/renew.tsx';
+import { looked, renew, renewPage, retire, unretire, withdraw } from './pages/renew.tsx';
 import { saveDetails } from './pages/save-details.ts';
 import { shoppingPage } from './pages/shopping.tsx';
 import { statusPage } from './pages/status.tsx';
@@ -239,6 +239,7 @@ const pages = (app: Hono<Env>): void => {
   app.post('/parts/:partId/renew', renew);
   app.post('/parts/:partId/looked', looked);
   app.post('/parts/:partId/retire', retire);
+  app.post('/parts/:partId/reopen', unretire);
   app.post('/parts/:partId/claims/:claimId/withdraw', withdraw);
   app.post('/parts/:partId/readings/:readingId/withdraw', takeBackReading);
   app.post('/parts/:partId/details', saveDetails);

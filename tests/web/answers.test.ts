@@ -184,6 +184,28 @@ describe('answered', () => {
     expect(text(await (await site.get(`/parts/${fluid.id}`)).text())).toContain('as answered to a letter');
   });
 
+  it('“not on this car” by a slip is taken back on the page of the part, and told again', async () => {
+    const { site, barn, carId, fluid, answer, sweepOn } = openWithLetter();
+    await site.post(answer, { word: 'not here' });
+    const page = await (await site.get(`/parts/${fluid.id}`)).text();
+    expect(text(page)).toContain('It is on this car after all');
+    expect((await site.post(`/parts/${fluid.id}/reopen`, {})).status).toBe(303);
+    expect(partOf(barn, carId, 'brake-fluid-glycol')).toMatchObject({ id: fluid.id, closedOn: null, closedWhy: null });
+    site.store.$client.exec("update letters set state = 'sent'");
+    expect(sweepOn('2026-12-25').letters).toMatchObject([{ subject: expect.stringContaining('told again') }]);
+  });
+
+  it('a part that was renewed is not opened again: something stands in its place', async () => {
+    const { site, barn, carId, fluid, answer } = openWithLetter();
+    await site.post(answer, { word: 'done', day: '2026-11-20', how: 'renewed' });
+    await site.post(`/parts/${fluid.id}/reopen`, {});
+    const next = partOf(barn, carId, 'brake-fluid-glycol');
+    expect(next.id).not.toBe(fluid.id);
+    const page = await (await site.get(`/parts/${fluid.id}`)).text();
+    expect(text(page)).not.toContain('It is on this car after all');
+    expect(tags(page, 'a').map(({ href }) => href)).toContain(`/parts/${next.id}`);
+  });
+
   it('all at once as seen leaves what waits for parts to its day', async () => {
     const { site, answer, seen, answers, sweepOn } = openWithLetter();
     site.store.$client.exec("update letters set state = 'sent'");

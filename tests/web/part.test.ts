@@ -189,12 +189,14 @@ describe('taking a part off the list', () => {
     expect(text(car)).toContain('2026-11-25: Brake fluid, glycol (DOT 3, 4, 5.1). Silicone <now>');
   });
 
-  it('needs no reason, and the page of a closed part offers nothing to change', async () => {
+  it('needs no reason, and the page of a closed part offers nothing but to take that back', async () => {
     const { site, fluid, part, read } = siteWithCar();
     await site.post(`/parts/${fluid}/retire`, {});
     expect(part(fluid)?.closedWhy).toBe('Not fitted to this car.');
     const forms = tags(await read(`/parts/${fluid}`), 'form').filter(({ method }) => method === 'post');
-    expect(forms).toEqual([]);
+    expect(forms.map(({ action }) => action)).toEqual([`/parts/${fluid}/reopen`]);
+    await site.post(`/parts/${fluid}/reopen`, {});
+    expect(part(fluid)).toMatchObject({ closedOn: null, closedWhy: null });
   });
 });
 

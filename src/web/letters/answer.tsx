@@ -60,7 +60,7 @@ const MEANS: Readonly<Record<AnswerWord, string>> = {
   seen: 'You are not reminded of it again until it gets worse. Its standing stays as it is.',
   waiting: 'Nobody is reminded until that day; on the day after it comes back.',
   done: 'Writes the day into its record, as from your own memory. A receipt can be added on its page.',
-  'not here': 'Takes it off this car’s list. Its history stays.',
+  'not here': 'Takes it off this car’s list. Its history stays, and its page can take that back.',
 };
 
 const show = (c: Ctx, asked: Asked, word: AnswerWord | null, form: AnswerForm | null, faults: readonly Fault[]) => {

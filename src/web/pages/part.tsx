@@ -49,7 +49,7 @@ export const showPart = (c: Ctx, part: PartOnRecord, found: CarWithParts, refuse
     nameOf(part),
     <Part
       part={part}
-      successor={found.parts.find(({ replaces }) => replaces === part.id)}
+      successor={found.parts.find((one) => one.replaces === part.id || isSamePlace(one, part))}
       finding={finding}
       carName={found.car.name}
       answer={lastAnswer(c, part.id)}
@@ -59,9 +59,12 @@ export const showPart = (c: Ctx, part: PartOnRecord, found: CarWithParts, refuse
   );
 };
 
+const isSamePlace = (one: PartOnRecord, other: PartOnRecord): boolean =>
+  one.kind === other.kind && one.position === other.position;
+
 interface Shown {
   part: PartOnRecord;
-  /** What took its place, where that is still on the car. */
+  /** What took its place, or stands there by now. */
   successor: PartOnRecord | undefined;
   finding: Finding;
   carName: string;
@@ -96,15 +99,22 @@ const Part = ({ part, successor, finding, carName, answer, refused }: Shown) => 
         kept="Nothing was saved yet. What you typed in that form stands in it; other forms of this page are as they were."
       />
       {part.closedOn ? (
-        <p class="note">
-          Closed on {dayInWords(part.closedOn)}. {part.closedWhy}
-          {successor && (
-            <>
-              {' '}
-              <A to={`/parts/${successor.id}`}>What took its place</A>
-            </>
+        <>
+          <p class="note">
+            Closed on {dayInWords(part.closedOn)}. {part.closedWhy}
+            {successor && (
+              <>
+                {' '}
+                <A to={`/parts/${successor.id}`}>What took its place</A>
+              </>
+            )}
+          </p>
+          {!successor && (
+            <Post to={`/parts/${part.id}/reopen`}>
+              <button class="quiet">It is on this car after all</button>
+            </Post>
           )}
-        </p>
+        </>
       ) : (
         <>
           <p class="lede">{words.age}.</p>

@@ -6,7 +6,7 @@ import type { ClaimGiven } from '../../acts/read-claim.ts';
 import { takesLooks } from '../../catalogue/kind.ts';
 import { CLOCK_WORDS } from '../../findings/explain.ts';
 import { EVIDENCE } from '../../findings/facts.ts';
-import { type PartOnRecord, retirePart, withdrawClaim } from '../../store/cars.ts';
+import { type PartOnRecord, reopenPart, retirePart, withdrawClaim } from '../../store/cars.ts';
 import { Cautions } from '../cautions.tsx';
 import { partInPath } from '../find-part.ts';
 import { RENEW_FORM, RETIRE_FORM, type RenewForm, readForm } from '../forms.ts';
@@ -219,6 +219,14 @@ export const withdraw = (c: Ctx) => {
   const visit = c.get('visit');
   withdrawClaim(c.get('around').store, visit.collection.id, here.part.id, c.req.param('claimId') ?? '', visit.on);
   return c.redirect(at(visit, `/parts/${here.part.id}`), 303);
+};
+
+/** Takes back that a part is not on its car. Where something else stands in its place, its page says so by leading there. */
+export const unretire = (c: Ctx) => {
+  const here = partInPath(c);
+  if (!here) return notFound(c, 'part');
+  reopenPart(c.get('around').store, here.part);
+  return c.redirect(at(c.get('visit'), `/parts/${here.part.id}`), 303);
 };
 
 export const retire = async (c: Ctx) => {
