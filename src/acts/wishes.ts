@@ -50,23 +50,8 @@ export const setWishes = (store: Store, collectionId: string, member: Member, gi
   const yearlyMonth = number(given.yearlyMonth, 'yearlyMonth', 1, 12, 'Choose the month of the yearly letter.');
   const quietFrom = dayOfYear(given.quietFromDay, given.quietFromMonth);
   const quietTo = dayOfYear(given.quietToDay, given.quietToMonth);
-  for (const { day, month } of [
-    { day: given.quietFromDay, month: given.quietFromMonth },
-    { day: given.quietToDay, month: given.quietToMonth },
-  ])
-    if (dayOfYear(day, month) === undefined && day !== '' && month !== '')
-      faults.push({
-        field: 'quiet',
-        message: `There is no day ${day} in ${MONTHS[Number(month) - 1] ?? 'that month'}.`,
-      });
-  if (
-    faults.every(({ field }) => field !== 'quiet') &&
-    (quietFrom === undefined || quietTo === undefined || (quietFrom === null) !== (quietTo === null))
-  )
-    faults.push({
-      field: 'quiet',
-      message: 'A quiet season has a first and a last day, each with its month; leave all four empty for none.',
-    });
+  const quietFault = faultOf(quietFrom, quietTo);
+  if (quietFault) faults.push({ field: 'quiet', message: quietFault });
   const pushUrl = address(given.pushUrl, 'pushUrl', faults);
   const webhookUrl = address(given.webhookUrl, 'webhookUrl', faults);
   if (faults.length > 0) return refused(...faults);
@@ -82,8 +67,8 @@ export const setWishes = (store: Store, collectionId: string, member: Member, gi
     ],
     notSeverities: SEVERITIES.filter((one) => one !== 'safety' && !given.severities.includes(one)),
     repeatDays: repeatDays ?? 0,
-    quietFrom: quietFrom ?? null,
-    quietTo: quietTo ?? null,
+    quietFrom: quietFrom.day,
+    quietTo: quietTo.day,
     yearlyMonth,
     pushUrl,
     webhookUrl,
@@ -92,15 +77,26 @@ export const setWishes = (store: Store, collectionId: string, member: Member, gi
   return done(null);
 };
 
-/** "12-01"; null where none is given, undefined where it is no day of a year. */
-const dayOfYear = (day: string, month: string): string | null | undefined => {
-  if (day === '' && month === '') return null;
+/** "12-01", or null where none is given; with a fault where what was typed is no day of a year. */
+interface DayOfYear {
+  day: string | null;
+  fault: string | null;
+}
+
+const HALF_TOLD = 'A quiet season has a first and a last day, each with its month; leave all four empty for none.';
+
+const dayOfYear = (day: string, month: string): DayOfYear => {
+  if (day === '' && month === '') return { day: null, fault: null };
+  if (day === '' || month === '') return { day: null, fault: HALF_TOLD };
   const [date, of] = [Number(day), Number(month)];
   const longest = new Date(Date.UTC(2024, of, 0)).getUTCDate();
   if (!/^\d{1,2}$/.test(day) || !/^\d{1,2}$/.test(month) || of < 1 || of > 12 || date < 1 || date > longest)
-    return undefined;
-  return `${month.padStart(2, '0')}-${day.padStart(2, '0')}`;
+    return { day: null, fault: `There is no day ${day} in ${MONTHS[of - 1] ?? 'that month'}.` };
+  return { day: `${month.padStart(2, '0')}-${day.padStart(2, '0')}`, fault: null };
 };
+
+const faultOf = (from: DayOfYear, to: DayOfYear): string | null =>
+  from.fault ?? to.fault ?? ((from.day === null) === (to.day === null) ? null : HALF_TOLD);
 
 const address = (text: string, field: string, faults: Fault[]): string | null => {
   if (text === '') return null;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { beginRevival, endRevival, type IntakeGiven } from '../../src/acts/begin-revival.ts';
+import { beginRevival, endRevival } from '../../src/acts/begin-revival.ts';
 import { revivalHere } from '../../src/acts/revivals.ts';
 import { addDays, type CivilDate } from '../../src/dates/civil.ts';
 import type { Said } from '../../src/revival/journal.ts';
@@ -8,21 +8,7 @@ import { writeEntries } from '../../src/store/revivals.ts';
 import { type Barn, carIn, claim, date, must, openBarn, partOf, TODAY } from '../support/cars.ts';
 import { sweepOn } from '../support/lay-ups.ts';
 import { record, typed } from '../support/readings.ts';
-
-const INTAKE: Omit<IntakeGiven, 'car'> = {
-  lastRan: '2004',
-  lastRanBy: 'receipt',
-  why: 'unknown',
-  whyWords: '',
-  whyBy: 'own memory',
-  stood: [],
-  putAway: 'unknown',
-  putAwayBy: 'own memory',
-  ceiling: '',
-  hands: 'both',
-  note: '',
-  km: null,
-};
+import { INTAKE } from '../support/revivals.ts';
 
 /** A car whose brake fluid is due, on its way back since today. */
 const sleeping = () => {

@@ -1,6 +1,6 @@
 /** A poison part must not stop the run: one record that can’t be reckoned stops neither the run, nor its car, nor the others; and somebody hears of it. */
 import { afterEach, describe, expect, it } from 'vitest';
-import { beginRevival, type IntakeGiven } from '../../src/acts/begin-revival.ts';
+import { beginRevival } from '../../src/acts/begin-revival.ts';
 import { eachCarReckoned } from '../../src/acts/reckon.ts';
 import { openStore } from '../../src/store/open.ts';
 import { allCollections } from '../../src/store/people.ts';
@@ -13,27 +13,13 @@ import { openWakingHouse, type WakingHouse } from '../support/house.ts';
 import { layUpIn, onDayIn, placeIn, roundOn } from '../support/lay-ups.ts';
 import { kindOf } from '../support/parts.ts';
 import { record, typed } from '../support/readings.ts';
+import { INTAKE } from '../support/revivals.ts';
 import { run } from '../support/run.ts';
 
 const open: WakingHouse[] = [];
 afterEach(() => {
   for (const { house } of open.splice(0)) house.close();
 });
-
-const INTAKE: Omit<IntakeGiven, 'car'> = {
-  lastRan: '2004',
-  lastRanBy: 'receipt',
-  why: 'unknown',
-  whyWords: '',
-  whyBy: 'own memory',
-  stood: [],
-  putAway: 'unknown',
-  putAwayBy: 'own memory',
-  ceiling: '',
-  hands: 'both',
-  note: '',
-  km: null,
-};
 
 type Poison = (partId: string) => string;
 const POISONS: [string, Poison][] = [

@@ -1,4 +1,5 @@
 /** A return to the road made through the forms people use, with its sheets. */
+import type { IntakeGiven } from '../../src/acts/begin-revival.ts';
 import { openSite, type TestSite } from './site.ts';
 
 type Form = Record<string, string | string[]>;
@@ -70,4 +71,20 @@ export const openSleeper = async ({
     get: (sheet, more) => read(path(sheet, more)),
     file: (more = '') => read(`${base}/cars/${carId}/file${more && `?${more}`}`),
   };
+};
+
+/** What an intake says where nobody knows much. */
+export const INTAKE: Omit<IntakeGiven, 'car'> = {
+  lastRan: '2004',
+  lastRanBy: 'receipt',
+  why: 'unknown',
+  whyWords: '',
+  whyBy: 'own memory',
+  stood: [],
+  putAway: 'unknown',
+  putAwayBy: 'own memory',
+  ceiling: '',
+  hands: 'both',
+  note: '',
+  km: null,
 };
