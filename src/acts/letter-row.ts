@@ -4,7 +4,7 @@ import type { CivilDate } from '../dates/civil.ts';
 import { dayInWords } from '../dates/words.ts';
 import type { LetterFrame } from '../mail/letter.tsx';
 import { newId } from '../store/ids.ts';
-import { copiesOf as copiesThere, isShut, type LetterRow } from '../store/letters.ts';
+import { copiesThere, isShut, type LetterRow } from '../store/letters.ts';
 import type { Store } from '../store/open.ts';
 import type { Collection, Member } from '../store/people.ts';
 import { answerPath, seenPath, stopPath } from './signed-links.ts';

@@ -26,7 +26,7 @@ export interface StayReckoned {
   place: PlaceRow | null;
 }
 
-export interface CarReckoned extends Pick<CarStreamed, 'name' | 'traits' | 'facts' | 'parts'> {
+export interface CarReckoned extends Pick<CarStreamed, 'name' | 'facts'> {
   findings: readonly Finding[];
   stay: StayReckoned | null;
   back: { row: RevivalRow; plan: RevivalPlan } | null;
@@ -53,9 +53,7 @@ export function* eachCarReckoned(store: Store, collection: Collection, on: Civil
     const revival = revivals.get(car.facts.id);
     yield {
       name: car.name,
-      traits: car.traits,
       facts: car.facts,
-      parts: around.car.parts,
       findings,
       // A stay that can’t be read keeps no car silent: it is told of as one that does not stand.
       stay: layUp ? attempt('its lay-up', () => stayOf(around, collection.id, layUp.id)) : null,

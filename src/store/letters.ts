@@ -120,7 +120,7 @@ export const isShut = (store: Store, { collectionId, personId }: LetterRow, reci
 };
 
 /** The copies of a letter by other doors. */
-export const copiesOf = (store: Store, { collectionId, id }: LetterRow): LetterRow[] =>
+export const copiesThere = (store: Store, { collectionId, id }: LetterRow): LetterRow[] =>
   store
     .select()
     .from(letters)

@@ -1,5 +1,5 @@
 /** One letter: its state, every try with what the other side said, its text. */
-import { copiesOf, findLetter, type LetterRow, retryLetter, seeLetter } from '../../store/letters.ts';
+import { copiesThere, findLetter, type LetterRow, retryLetter, seeLetter } from '../../store/letters.ts';
 import { A, Instant, Post, page } from '../layout.tsx';
 import { notFound } from '../not-found.tsx';
 import { at, type Ctx } from '../visit.ts';
@@ -12,7 +12,7 @@ export const letterPage = (c: Ctx) => {
   const here = found(c);
   if (!here) return notFound(c, 'letter');
   const { letter, attempts } = here;
-  const copies = copiesOf(c.get('around').store, letter);
+  const copies = copiesThere(c.get('around').store, letter);
   return page(
     c,
     letter.subject,
